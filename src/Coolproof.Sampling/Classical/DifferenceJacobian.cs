@@ -2,12 +2,15 @@ namespace Coolproof.Sampling.Classical;
 
 /// <summary>
 /// A Jacobian from residuals alone: central differences at two steps, extrapolated (L. F. Richardson, Phil. Trans. R. Soc. A 210, 1911), so
-/// that the error falls with the fourth power of the step. Four evaluations a parameter.
+/// that the error falls with the fourth power of the step. Four evaluations a parameter, more where the step has to shrink.
 /// </summary>
 public static class DifferenceJacobian
 {
     // Fifth root of the rounding unit: balances a truncation error of order h⁴ against rounding of order ε/h.
     static readonly double RelativeStep = Math.Pow(double.BitIncrement(1) - 1, 0.2);
+
+    // The error left after extrapolation is about the square of the relative difference between the two slopes.
+    const double LargestBend = 1e-5;
 
     /// <summary>Makes a Jacobian function of a residual function. The result keeps a workspace: one per thread.</summary>
     /// <param name="residuals">The residual function.</param>
@@ -23,13 +26,17 @@ public static class DifferenceJacobian
             for (var j = 0; j < point.Length; j++)
             {
                 var size = point[j] != 0 ? Math.Abs(point[j]) : scales?[j] ?? 1;
-                // Where the model is not defined on both sides at the usual step, smaller ones are tried.
-                for (var step = RelativeStep * size; ; step /= 16)
+                var step = RelativeStep * size;
+                Slopes(step);
+                // Where the model bends within the step (a location far from zero) or has no meaning on both sides, shorter steps.
+                for (var bend = Bend(far, near); !(bend <= LargestBend) && step > 1e-9 * size; bend = Bend(far, near)) Slopes(step /= 4);
+
+                void Slopes(double distance)
                 {
-                    Central(residuals, point, j, step, far, work);
-                    Central(residuals, point, j, step / 2, near, work);
-                    if ((AllFinite(far) && AllFinite(near)) || step < 1e-12 * size) break;
+                    Central(residuals, point, j, distance, far, work);
+                    Central(residuals, point, j, distance / 2, near, work);
                 }
+
                 for (var i = 0; i < residualCount; i++) jacobian[i * point.Length + j] = near[i] + (near[i] - far[i]) / 3;
             }
         };
@@ -47,5 +54,16 @@ public static class DifferenceJacobian
         for (var i = 0; i < slope.Length; i++) slope[i] = (slope[i] - work[i]) / (up - down);
     }
 
-    static bool AllFinite(double[] values) => Array.TrueForAll(values, double.IsFinite);
+    // Difference of the two slopes relative to the larger; NaN if one is not finite.
+    static double Bend(double[] far, double[] near)
+    {
+        var (difference, size) = (0.0, 0.0);
+        for (var i = 0; i < far.Length; i++)
+        {
+            var gap = far[i] - near[i];
+            difference += gap * gap;
+            size += near[i] * near[i];
+        }
+        return size > 0 ? Math.Sqrt(difference / size) : Math.Sqrt(difference);
+    }
 }

@@ -25,7 +25,19 @@ public static class LevenbergMarquardt
         }
         options ??= new();
         jacobian ??= DifferenceJacobian.Of(residuals, residualCount, options.Scales);
-        var search = new LevenbergMarquardtSearch(residuals, jacobian, residualCount, start.ToArray(), options);
-        return search.Run();
+        var best = Search(options.RadiusFactor, start);
+        // A long first step can land where the model is flat (an exponential that has run out). Shorter ones then get their turn, down to
+        // the least that Moré recommends.
+        for (var factor = options.RadiusFactor / 10; Lost(best.Outcome) && factor >= 0.1; factor /= 10)
+        {
+            var again = Search(factor, start);
+            if (!Lost(again.Outcome)) return again;
+        }
+        return best;
+
+        NonlinearFit Search(double factor, ReadOnlySpan<double> from) =>
+            new LevenbergMarquardtSearch(residuals, jacobian, residualCount, from.ToArray(), options with { RadiusFactor = factor }).Run();
     }
+
+    static bool Lost(FitOutcome outcome) => outcome is FitOutcome.Unidentified or FitOutcome.JacobianNotFinite or FitOutcome.NoDescent;
 }

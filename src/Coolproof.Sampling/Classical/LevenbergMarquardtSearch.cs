@@ -91,18 +91,18 @@ internal sealed class LevenbergMarquardtSearch(ResidualFunction residuals, Jacob
         }
     }
 
-    // Gauss-Newton steps solved in double-double for as long as each is less than half the one before it.
+    // Gauss-Newton steps solved in double-double for as long as they contract.
     NonlinearFit Polished()
     {
         var previous = double.PositiveInfinity;
         var (best, bestResiduals, bestNorm) = (point, (double[])_residuals.Clone(), _norm);
-        for (var i = 0; i < 50 && EvaluateJacobian(); i++)
+        for (var i = 0; i < 200 && EvaluateJacobian(); i++)
         {
             var fit = LinearLeastSquares.Fit(WideColumns(), _residuals);
             if (fit.Kept.Count < _p) break;
             var step = fit.Coefficients.Select(c => -c).ToArray();
             var length = TrustRegionStep.ScaledNorm(step, _scales);
-            if (!(length < previous / 2) || length == 0) break;
+            if (!(length < 0.95 * previous) || length == 0) break;
             previous = length;
             point = [.. point.Zip(step, (x, s) => x + s)];
             _norm = Evaluate(point, _residuals);

@@ -19,8 +19,42 @@ public class NistNonlinearTests(ITestOutputHelper output)
             {
                 var fit = problem.Fit(start, exact);
                 output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                    $"{name,-10} {problem.Level,-8} {start}      {(exact ? "exact" : "differences"),-12} {ParameterDigits(problem, fit),6:F1}    {SdDigits(problem, fit),6:F1}  {Digits.Right(fit.ResidualSumOfSquares, problem.CertifiedSumOfSquares),6:F1}  {fit.Iterations,6}      {fit.Outcome} {fit.Reason}"));
+                    $"{name,-10} {problem.Level,-8} {start}      {(exact ? "exact" : "differences"),-12} {ParameterDigits(problem, fit),6:F1}    {SdDigits(problem, fit),6:F1}  {Digits.Right(fit.ResidualSumOfSquares, problem.CertifiedSumOfSquares),6:F1}  {fit.Iterations,6}      {fit.Outcome}"));
             }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sets))]
+    public void Every_set_is_solved_to_eight_digits_from_both_starts_with_exact_or_difference_derivatives(string name)
+    {
+        var problem = NistNonlinearProblem.Read(name);
+        foreach (var (start, exact) in new[] { (1, true), (1, false), (2, true), (2, false) })
+        {
+            var fit = problem.Fit(start, exact);
+            Assert.True(fit.Succeeded, $"{name} from start {start}: {fit.Reason}");
+            Assert.True(ParameterDigits(problem, fit) >= 8, $"{name} from start {start}: {ParameterDigits(problem, fit):F1} digits");
+            // Lanczos1 fits its 14-digit data to 1e-13, so that its residuals are a few hundred roundings of a double: 2 to 3 digits of
+            // scatter are all that double parameters can hold.
+            Assert.True(SdDigits(problem, fit) >= (name == "Lanczos1" ? 2.5 : 8), $"{name} from start {start}: {SdDigits(problem, fit):F1} sd digits");
+            Assert.True(Digits.Right(fit.ResidualSumOfSquares, problem.CertifiedSumOfSquares) >= (name == "Lanczos1" ? 2 : 9), name);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sets))]
+    public void Derivatives_by_differences_agree_with_exact_ones_at_the_certified_values(string name)
+    {
+        var problem = NistNonlinearProblem.Read(name);
+        var (n, p) = (problem.Y.Length, problem.Certified.Length);
+        var (exact, differences) = (new double[n * p], new double[n * p]);
+        problem.Jacobian(problem.Certified, exact);
+        DifferenceJacobian.Of(problem.Residuals, n)(problem.Certified, differences);
+        for (var j = 0; j < p; j++)
+        {
+            var size = Enumerable.Range(0, n).Max(i => Math.Abs(exact[i * p + j]));
+            var error = Enumerable.Range(0, n).Max(i => Math.Abs(exact[i * p + j] - differences[i * p + j]));
+            Assert.True(error <= 1e-8 * size, $"{name}, parameter {j}: relative error {error / size:E1}");
         }
     }
 
