@@ -24,7 +24,7 @@ public class NistUnivariateTests(ITestOutputHelper output)
         var moments = SampleMoments.Of(data);
         var digits = new[]
         {
-            Digits.Right(moments.Mean, file.After("ybar:")[0]), Digits.Right(moments.Sd, file.After(" s:")[0]),
+            Digits.Right(moments.Mean, file.After("Sample Mean")[0]), Digits.Right(moments.Sd, file.After("(denom. = n-1)")[0]),
             Digits.Right(moments.Lag1Autocorrelation, file.After("r(1):")[0]),
         };
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-9} mean {digits[0]:F1}  sd {digits[1]:F1}  lag-1 {digits[2]:F1}"));
