@@ -98,8 +98,10 @@ public sealed class ArrowHessian
     }
 
     /// <summary>Sets each length to the standard deviation given the others, 1/√|H_ii|, kept within 1e-8 to 1e3.</summary>
-    /// <returns>Whether a length was off by more than a factor of ten.</returns>
-    internal bool ImproveScales(Span<double> lengths)
+    /// <param name="lengths">Lengths so far, then the better ones.</param>
+    /// <param name="tolerance">A factor, more than 1.</param>
+    /// <returns>Whether a length was off by more than that factor.</returns>
+    internal bool ImproveScales(Span<double> lengths, double tolerance = 10)
     {
         double[] diagonal = new double[Layout.Dimension];
         CopyDiagonal(diagonal);
@@ -107,7 +109,7 @@ public sealed class ArrowHessian
         for (int i = 0; i < diagonal.Length; i++)
         {
             double length = Math.Clamp(1 / Math.Sqrt(Math.Abs(diagonal[i])), 1e-8, 1e3);
-            off |= length > 10 * lengths[i] || lengths[i] > 10 * length;
+            off |= length > tolerance * lengths[i] || lengths[i] > tolerance * length;
             lengths[i] = length;
         }
         return off;

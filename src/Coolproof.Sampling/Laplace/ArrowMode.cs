@@ -14,6 +14,9 @@ public sealed record ArrowMode(
     double[] Position, double LogDensity, ArrowHessian Hessian, ArrowFactor Factor, double Shortfall, int Gradients, int Hessians,
     bool Converged, string? Reason)
 {
+    /// <summary>Log of the integral of the density by Laplace's method: log density + ½ n log 2π − ½ log det H.</summary>
+    public double LogIntegral => LogDensity + 0.5 * Position.Length * Math.Log(Math.Tau) - 0.5 * Factor.LogDeterminant;
+
     /// <summary>
     /// Damped Newton steps with the arrow-shaped curvature, quasi-Newton steps (limited-memory BFGS preconditioned by the arrow factor, Nocedal and
     /// Wright 2006, algorithm 7.4) while they go well between two measurements of the curvature. Where the density isn't log-concave the curvature is turned

@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
 namespace Coolproof.Sampling.Laplace;
 
 /// <summary>
@@ -34,17 +37,37 @@ sealed class BlockTriangles
     /// <summary>y += L⁻ᵀ x over all locals.</summary>
     public void AddProduct(ReadOnlySpan<double> x, Span<double> y)
     {
-        int locals = _layout.Locals;
-        for (int d = 0; d < _layout.LargestBlock; d++)
-            Columns.AddEntrywise(_diagonals.AsSpan(d * locals, locals - d), x[d..], y);
+        int locals = _layout.Locals, band = _layout.LargestBlock, i = 0;
+        ref double first = ref MemoryMarshal.GetArrayDataReference(_diagonals);
+        ref double rx = ref MemoryMarshal.GetReference(x[..locals]), ry = ref MemoryMarshal.GetReference(y[..locals]);
+        for (; i + Vector<double>.Count + band - 1 <= locals; i += Vector<double>.Count)
+        {
+            Vector<double> sum = Vector.LoadUnsafe(ref ry, (nuint)i);
+            for (int d = 0, at = i; d < band; d++, at += locals)
+                sum = Vector.FusedMultiplyAdd(Vector.LoadUnsafe(ref first, (nuint)at), Vector.LoadUnsafe(ref rx, (nuint)(i + d)), sum);
+            sum.StoreUnsafe(ref ry, (nuint)i);
+        }
+        for (; i < locals; i++)
+            for (int d = 0; d < band && i + d < locals; d++) y[i] += _diagonals[d * locals + i] * x[i + d];
     }
 
     /// <summary>y += L⁻¹ x over all locals.</summary>
     public void AddTransposedProduct(ReadOnlySpan<double> x, Span<double> y)
     {
-        int locals = _layout.Locals;
-        for (int d = 0; d < _layout.LargestBlock; d++)
-            Columns.AddEntrywise(_diagonals.AsSpan(d * locals, locals - d), x, y[d..]);
+        int locals = _layout.Locals, band = _layout.LargestBlock, i = 0;
+        ref double first = ref MemoryMarshal.GetArrayDataReference(_diagonals);
+        ref double rx = ref MemoryMarshal.GetReference(x[..locals]), ry = ref MemoryMarshal.GetReference(y[..locals]);
+        for (; i < band - 1; i++)
+            for (int d = 0; d <= i; d++) y[i] += _diagonals[d * locals + i - d] * x[i - d];
+        for (; i + Vector<double>.Count <= locals; i += Vector<double>.Count)
+        {
+            Vector<double> sum = Vector.LoadUnsafe(ref ry, (nuint)i);
+            for (int d = 0, at = i; d < band; d++, at += locals - 1)
+                sum = Vector.FusedMultiplyAdd(Vector.LoadUnsafe(ref first, (nuint)at), Vector.LoadUnsafe(ref rx, (nuint)(i - d)), sum);
+            sum.StoreUnsafe(ref ry, (nuint)i);
+        }
+        for (; i < locals; i++)
+            for (int d = 0; d < band; d++) y[i] += _diagonals[d * locals + i - d] * x[i - d];
     }
 
     /// <summary>y[l] += squared length of row l of L⁻ᵀ, the diagonal of H_bb⁻¹.</summary>

@@ -1,10 +1,12 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace Coolproof.Sampling.Laplace;
 
 /// <summary>
-/// Products with a tall dense matrix kept column by column. Four columns go at once, so that the result is loaded and stored once for four of them.
+/// Products with a tall dense matrix kept column by column. Four columns go at once, so that the vector is loaded (and stored) once for four of them.
+/// Lengths are checked on entry; the loops inside then go without.
 /// </summary>
 static class Columns
 {
@@ -31,76 +33,76 @@ static class Columns
     /// <summary>Sum of products.</summary>
     public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
-        ReadOnlySpan<Vector<double>> va = Wide(a), vb = Wide(b[..a.Length]);
+        int n = a.Length, i = 0, wide = Vector<double>.Count;
+        ref double ra = ref First(a), rb = ref First(b[..n]);
         Vector<double> sum0 = default, sum1 = default;
-        int i = 0;
-        for (; i + 2 <= va.Length; i += 2)
+        for (; i + 2 * wide <= n; i += 2 * wide)
         {
-            sum0 = Vector.FusedMultiplyAdd(va[i], vb[i], sum0);
-            sum1 = Vector.FusedMultiplyAdd(va[i + 1], vb[i + 1], sum1);
+            sum0 = Vector.FusedMultiplyAdd(Load(ref ra, i), Load(ref rb, i), sum0);
+            sum1 = Vector.FusedMultiplyAdd(Load(ref ra, i + wide), Load(ref rb, i + wide), sum1);
         }
-        if (i < va.Length) sum0 = Vector.FusedMultiplyAdd(va[i], vb[i], sum0);
         double sum = Vector.Sum(sum0 + sum1);
-        for (int k = va.Length * Vector<double>.Count; k < a.Length; k++) sum += a[k] * b[k];
+        for (; i < n; i++) sum += a[i] * b[i];
         return sum;
     }
 
     /// <summary>y += factor · x.</summary>
     public static void AddScaled(ReadOnlySpan<double> x, double factor, Span<double> y)
     {
-        ReadOnlySpan<Vector<double>> vx = Wide(x);
-        Span<Vector<double>> vy = Wide(y[..x.Length]);
+        int n = x.Length, i = 0;
+        ref double rx = ref First(x), ry = ref First(y[..n]);
         Vector<double> f = new(factor);
-        for (int i = 0; i < vx.Length && i < vy.Length; i++) vy[i] = Vector.FusedMultiplyAdd(vx[i], f, vy[i]);
-        for (int k = vx.Length * Vector<double>.Count; k < x.Length; k++) y[k] += factor * x[k];
+        for (; i + Vector<double>.Count <= n; i += Vector<double>.Count)
+            Vector.FusedMultiplyAdd(Load(ref rx, i), f, Load(ref ry, i)).StoreUnsafe(ref ry, (nuint)i);
+        for (; i < n; i++) y[i] += factor * x[i];
     }
 
     /// <summary>y += a ∘ x, entry by entry.</summary>
     public static void AddEntrywise(ReadOnlySpan<double> a, ReadOnlySpan<double> x, Span<double> y)
     {
-        ReadOnlySpan<Vector<double>> va = Wide(a), vx = Wide(x[..a.Length]);
-        Span<Vector<double>> vy = Wide(y[..a.Length]);
-        for (int i = 0; i < va.Length && i < vx.Length && i < vy.Length; i++) vy[i] = Vector.FusedMultiplyAdd(va[i], vx[i], vy[i]);
-        for (int k = va.Length * Vector<double>.Count; k < a.Length; k++) y[k] += a[k] * x[k];
+        int n = a.Length, i = 0;
+        ref double ra = ref First(a), rx = ref First(x[..n]), ry = ref First(y[..n]);
+        for (; i + Vector<double>.Count <= n; i += Vector<double>.Count)
+            Vector.FusedMultiplyAdd(Load(ref ra, i), Load(ref rx, i), Load(ref ry, i)).StoreUnsafe(ref ry, (nuint)i);
+        for (; i < n; i++) y[i] += a[i] * x[i];
     }
 
     static void AddFour(ReadOnlySpan<double> four, double x0, double x1, double x2, double x3, Span<double> y)
     {
-        int rows = y.Length;
-        ReadOnlySpan<double> c0 = four[..rows], c1 = four.Slice(rows, rows), c2 = four.Slice(2 * rows, rows), c3 = four.Slice(3 * rows, rows);
-        ReadOnlySpan<Vector<double>> v0 = Wide(c0), v1 = Wide(c1), v2 = Wide(c2), v3 = Wide(c3);
-        Span<Vector<double>> vy = Wide(y);
+        int rows = y.Length, i = 0;
+        ref double c0 = ref First(four[..(4 * rows)]), ry = ref First(y);
+        ref double c1 = ref Unsafe.Add(ref c0, rows), c2 = ref Unsafe.Add(ref c1, rows), c3 = ref Unsafe.Add(ref c2, rows);
         Vector<double> f0 = new(x0), f1 = new(x1), f2 = new(x2), f3 = new(x3);
-        for (int i = 0; i < vy.Length && i < v0.Length && i < v1.Length && i < v2.Length && i < v3.Length; i++)
+        for (; i + Vector<double>.Count <= rows; i += Vector<double>.Count)
         {
-            Vector<double> left = Vector.FusedMultiplyAdd(v0[i], f0, Vector.FusedMultiplyAdd(v1[i], f1, vy[i]));
-            vy[i] = left + Vector.FusedMultiplyAdd(v2[i], f2, v3[i] * f3);
+            Vector<double> left = Vector.FusedMultiplyAdd(Load(ref c0, i), f0, Vector.FusedMultiplyAdd(Load(ref c1, i), f1, Load(ref ry, i)));
+            Vector<double> right = Vector.FusedMultiplyAdd(Load(ref c2, i), f2, Load(ref c3, i) * f3);
+            (left + right).StoreUnsafe(ref ry, (nuint)i);
         }
-        for (int k = vy.Length * Vector<double>.Count; k < rows; k++) y[k] += x0 * c0[k] + x1 * c1[k] + x2 * c2[k] + x3 * c3[k];
+        for (; i < rows; i++) y[i] += x0 * four[i] + x1 * four[rows + i] + x2 * four[2 * rows + i] + x3 * four[3 * rows + i];
     }
 
     static void DotFour(ReadOnlySpan<double> four, ReadOnlySpan<double> x, double sign, Span<double> y)
     {
-        int rows = x.Length;
-        ReadOnlySpan<double> c0 = four[..rows], c1 = four.Slice(rows, rows), c2 = four.Slice(2 * rows, rows), c3 = four.Slice(3 * rows, rows);
-        ReadOnlySpan<Vector<double>> v0 = Wide(c0), v1 = Wide(c1), v2 = Wide(c2), v3 = Wide(c3), vx = Wide(x);
+        int rows = x.Length, i = 0;
+        ref double c0 = ref First(four[..(4 * rows)]), rx = ref First(x);
+        ref double c1 = ref Unsafe.Add(ref c0, rows), c2 = ref Unsafe.Add(ref c1, rows), c3 = ref Unsafe.Add(ref c2, rows);
         Vector<double> s0 = default, s1 = default, s2 = default, s3 = default;
-        for (int i = 0; i < vx.Length && i < v0.Length && i < v1.Length && i < v2.Length && i < v3.Length; i++)
+        for (; i + Vector<double>.Count <= rows; i += Vector<double>.Count)
         {
-            Vector<double> xi = vx[i];
-            s0 = Vector.FusedMultiplyAdd(v0[i], xi, s0);
-            s1 = Vector.FusedMultiplyAdd(v1[i], xi, s1);
-            s2 = Vector.FusedMultiplyAdd(v2[i], xi, s2);
-            s3 = Vector.FusedMultiplyAdd(v3[i], xi, s3);
+            Vector<double> xi = Load(ref rx, i);
+            s0 = Vector.FusedMultiplyAdd(Load(ref c0, i), xi, s0);
+            s1 = Vector.FusedMultiplyAdd(Load(ref c1, i), xi, s1);
+            s2 = Vector.FusedMultiplyAdd(Load(ref c2, i), xi, s2);
+            s3 = Vector.FusedMultiplyAdd(Load(ref c3, i), xi, s3);
         }
         double d0 = Vector.Sum(s0), d1 = Vector.Sum(s1), d2 = Vector.Sum(s2), d3 = Vector.Sum(s3);
-        for (int k = vx.Length * Vector<double>.Count; k < rows; k++)
+        for (; i < rows; i++)
         {
-            double xk = x[k];
-            d0 += c0[k] * xk;
-            d1 += c1[k] * xk;
-            d2 += c2[k] * xk;
-            d3 += c3[k] * xk;
+            d0 += four[i] * x[i];
+            d1 += four[rows + i] * x[i];
+            d2 += four[2 * rows + i] * x[i];
+            d3 += four[3 * rows + i] * x[i];
         }
         y[0] += sign * d0;
         y[1] += sign * d1;
@@ -108,7 +110,8 @@ static class Columns
         y[3] += sign * d3;
     }
 
-    static ReadOnlySpan<Vector<double>> Wide(ReadOnlySpan<double> x) => MemoryMarshal.Cast<double, Vector<double>>(x);
+    static ref double First(ReadOnlySpan<double> x) => ref MemoryMarshal.GetReference(x);
 
-    static Span<Vector<double>> Wide(Span<double> x) => MemoryMarshal.Cast<double, Vector<double>>(x);
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    static Vector<double> Load(ref double from, int i) => Vector.LoadUnsafe(ref from, (nuint)i);
 }

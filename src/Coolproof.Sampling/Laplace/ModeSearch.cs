@@ -20,6 +20,7 @@ sealed class ModeSearch
     double _damping;
     int _gradients;
     int _hessians;
+    QuasiNewton? _quasi;
 
     public ModeSearch(LogDensity density, ArrowLayout layout, ReadOnlySpan<double> start, ModeSettings settings)
     {
@@ -49,39 +50,41 @@ sealed class ModeSearch
             _hessians++;
             if (!hessian.IsFinite) return Result(Flat(), double.NaN, "The gradient isn't finite next to the highest point reached.");
             if (scales.Length == 0) scales = new double[_layout.Dimension];
-            hessian.ImproveScales(scales);
+            bool settled = !hessian.ImproveScales(scales, 1.1);
             ArrowFactor factor = ArrowFactor.Of(hessian, _settings.PriorPrecision);
             double shortfall = 0.5 * Columns.Dot(_gradient, Solved(factor));
             bool stationary = shortfall <= Math.Max(_settings.Tolerance, Noise);
             if (stationary && (factor.Escape is null || !Leave(factor.Escape))) return Result(hessian, shortfall, null);
             if (_hessians >= _settings.MaxHessians) return Result(hessian, shortfall, $"Not there after {_hessians} curvature matrices.");
-            if (!stationary && !Climb(hessian, factor)) return Result(hessian, shortfall, "No step brings the log density higher: is it smooth, and its gradient right?");
+            if (!stationary && !Climb(hessian, settled)) return Result(hessian, shortfall, "No step brings the log density higher: is it smooth, and its gradient right?");
         }
     }
 
     /// <summary>Steps with one matrix: a first one damped until it climbs, then quasi-Newton steps while they go well.</summary>
-    bool Climb(ArrowHessian hessian, ArrowFactor factor)
+    /// <param name="hessian">Curvature here.</param>
+    /// <param name="settled">Whether it is much what it was when last measured; then measuring it again is no use and many steps are.</param>
+    bool Climb(ArrowHessian hessian, bool settled)
     {
-        if (_damping > 0) factor = ArrowFactor.Of(hessian, _settings.PriorPrecision, damping: _damping);
-        QuasiNewton quasi = new(factor);
+        ArrowFactor factor = ArrowFactor.Of(hessian, _settings.PriorPrecision, damping: _damping);
+        if (settled && _quasi is not null) _quasi.Factor = factor;
+        else _quasi = new QuasiNewton(factor);
         double last = double.PositiveInfinity;
-        for (int k = 0; k < _settings.StepsPerHessian; k++)
+        for (int k = 0; k < (settled ? 20 : 1) * _settings.StepsPerHessian; k++)
         {
-            double[] step = quasi.Step(_gradient);
+            double[] step = _quasi.Step(_gradient);
             double slope = Columns.Dot(_gradient, step);
-            // Nearly there, or no longer gaining much with this matrix: measure it anew.
-            if (k > 0 && (0.5 * slope <= _settings.Tolerance || slope > 0.5 * last)) return true;
+            if (k > 0 && (0.5 * slope <= _settings.Tolerance || !settled && slope > 0.5 * last)) return true;
             last = slope;
-            double share = Advance(step, slope, quasi);
+            double share = Advance(step, slope);
             while (k == 0 && share == 0)
             {
                 _damping = Math.Max(10 * _damping, 0.1);
                 if (_damping > LargestDamping) return false;
-                quasi = new QuasiNewton(ArrowFactor.Of(hessian, _settings.PriorPrecision, damping: _damping));
-                step = quasi.Step(_gradient);
-                share = Advance(step, Columns.Dot(_gradient, step), quasi);
+                _quasi = new QuasiNewton(ArrowFactor.Of(hessian, _settings.PriorPrecision, damping: _damping));
+                step = _quasi.Step(_gradient);
+                share = Advance(step, Columns.Dot(_gradient, step));
             }
-            if (share < 0.5) return true;
+            if (share < (settled ? 0.1 : 0.5)) return true;
             _damping = _damping > 0.05 ? _damping / 10 : 0;
         }
         return true;
@@ -89,7 +92,7 @@ sealed class ModeSearch
 
     /// <summary>Goes along a step, or half of it, or a quarter…</summary>
     /// <returns>The share of the step gone; 0 when none climbed.</returns>
-    double Advance(double[] step, double slope, QuasiNewton quasi)
+    double Advance(double[] step, double slope)
     {
         double share = 1;
         for (int attempt = 0; attempt < Backtracks; attempt++, share *= 0.4)
@@ -98,7 +101,7 @@ sealed class ModeSearch
             _gradients++;
             double height = _density(_trial, _trialGradient);
             if (!Usable(height, _trialGradient) || height < _height + LeastShare * share * slope - Noise) continue;
-            quasi.Learn(_position, _trial, _gradient, _trialGradient);
+            _quasi?.Learn(_position, _trial, _gradient, _trialGradient);
             (_position, _trial) = (_trial, _position);
             (_gradient, _trialGradient) = (_trialGradient, _gradient);
             _height = height;

@@ -6,7 +6,13 @@ namespace Coolproof.Sampling.Laplace;
 /// </summary>
 sealed class QuasiNewton(ArrowFactor factor)
 {
+    /// <summary>Moves remembered; more only help where the arrow leaves out much coupling.</summary>
+    const int Memory = 30;
+
     readonly List<(double[] Move, double[] Drop, double Product)> _pairs = [];
+
+    /// <summary>The first guess of the curvature; may be changed between steps.</summary>
+    public ArrowFactor Factor { get; set; } = factor;
 
     /// <summary>Remembers a move and how much the gradient dropped over it; passed over where the density isn't concave along it.</summary>
     public void Learn(ReadOnlySpan<double> from, ReadOnlySpan<double> to, ReadOnlySpan<double> gradientFrom, ReadOnlySpan<double> gradientTo)
@@ -18,7 +24,9 @@ sealed class QuasiNewton(ArrowFactor factor)
             drop[i] = gradientFrom[i] - gradientTo[i];
         }
         double product = Columns.Dot(move, drop);
-        if (product > 1e-12 * Math.Sqrt(Columns.Dot(move, move) * Columns.Dot(drop, drop))) _pairs.Add((move, drop, product));
+        if (!(product > 1e-12 * Math.Sqrt(Columns.Dot(move, move) * Columns.Dot(drop, drop)))) return;
+        if (_pairs.Count == Memory) _pairs.RemoveAt(0);
+        _pairs.Add((move, drop, product));
     }
 
     /// <summary>An ascent direction of natural length.</summary>
@@ -31,7 +39,7 @@ sealed class QuasiNewton(ArrowFactor factor)
             shares[k] = Columns.Dot(_pairs[k].Move, rest) / _pairs[k].Product;
             Columns.AddScaled(_pairs[k].Drop, -shares[k], rest);
         }
-        factor.Solve(rest, step);
+        Factor.Solve(rest, step);
         for (int k = 0; k < _pairs.Count; k++)
             Columns.AddScaled(_pairs[k].Move, shares[k] - Columns.Dot(_pairs[k].Drop, step) / _pairs[k].Product, step);
         return step;
