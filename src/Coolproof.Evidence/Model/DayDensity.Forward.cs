@@ -1,0 +1,236 @@
+namespace Coolproof.Evidence.Model;
+
+internal sealed partial class DayDensity
+{
+    private void PrepareSteps()
+    {
+        foreach (ModelRun run in _model.Runs)
+        {
+            _kernel.Seconds[run.DriveStep] = run.DriveS;
+            _kernel.Seconds[run.RollStep] = run.RollInS;
+            _kernel.Releases[run.RollStep] = 1;
+            if (run.RestStep >= 0)
+                (_kernel.Seconds[run.RestStep], _kernel.Releases[run.RestStep]) = (run.RestS, 1);
+            if (run.FanStopStep >= 0)
+                (_kernel.Seconds[run.FanStopStep], _kernel.Releases[run.FanStopStep]) = (run.FanStopsS, 1);
+        }
+        foreach (ModelReading reading in _model.Readings)
+            _kernel.Releases[reading.Step] = 1;
+    }
+
+    private double Forward(ReadOnlySpan<double> u)
+    {
+        Unpack(u);
+        double log = Delays(u);
+        for (int r = 0; r < _model.Runs.Length; r++)
+            RunInputs(u, r);
+        _kernel.Forward(_c.Kappa, _c.Rho, _c.Nu);
+        for (int r = 0; r < _model.Runs.Length; r++)
+            log += Chain(u, r);
+        return log + ReadingsLikelihood() + ChargeLikelihood(u);
+    }
+
+    private void Unpack(ReadOnlySpan<double> u)
+    {
+        _c.Rho = Log(Priors.CoreOverCan, u[Global.CoreOverCan]);
+        _c.Kappa = Log(Priors.CoreToCan, u[Global.CoreToCan]);
+        _c.Share = Log(Priors.WindingShare, u[Global.WindingShare]);
+        _c.Slot = Log(Priors.Slot, u[Global.Slot]);
+        _c.Nu = 1 / (_c.Share * _c.Slot);
+        _c.Copper = 1 / (1 + Math.Exp(-u[Global.CopperShare]));
+        _c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat];
+        _c.LogConductance = Priors.Conductance.Mean + Priors.Conductance.Sd * u[Global.Conductance];
+        for (int i = 0; i < _ratio.Length; i++)
+        {
+            RatioEntry e = _model.Ratios[i];
+            _ratio[i] = e.Mean + (e.Common < 0 ? 0 : e.CommonSd * u[e.Common]) + (e.Own < 0 ? 0 : e.OwnSd * u[e.Own]);
+        }
+        for (int i = 0; i < _gain.Length; i++)
+            _gain[i] = Log(_model.Gains[i].Prior, u[_model.Gains[i].Parameter]);
+        for (int i = 0; i < _guns.Length; i++)
+        {
+            InstrumentEntry e = _model.Instruments[i];
+            _guns[i] = (Priors.OffsetSd * u[e.Offset], Log(Priors.AimLoss, u[e.LogAim]), Math.Exp(u[e.LogScatter]));
+        }
+        for (int i = 0; i < _endbell.Length; i++)
+            _endbell[i] = Math.Exp(Priors.Endbell.Mean + Priors.Endbell.Sd * u[_model.Endbells[i].Common] + Priors.EndbellOptionSd * u[_model.Endbells[i].Own]);
+    }
+
+    private static double Log(NormalPrior prior, double u) => Math.Exp(prior.Mean + prior.Sd * u);
+
+    // Delays of readings, s from halt, with the priors of gaps that are cut off at a noted later delay.
+    private double Delays(ReadOnlySpan<double> u)
+    {
+        double log = 0;
+        for (int i = 0; i < _seen.Length; i++)
+        {
+            ModelReading reading = _model.Readings[i];
+            ref ReadingState seen = ref _seen[i];
+            seen.DelayBar = 0;
+            if (reading.Gap < 0)
+            {
+                seen.Delay = reading.DelayS;
+                continue;
+            }
+            double from = reading.After < 0 ? 0 : _seen[reading.After].Delay, v = u[reading.Gap];
+            if (double.IsNaN(reading.Before))
+            {
+                seen.Gap = Math.Exp(v);
+            }
+            else
+            {
+                Parameter p = _model.Parameters[reading.Gap];
+                seen.Logistic = 1 / (1 + Math.Exp(-v));
+                seen.Gap = (reading.Before - from) * seen.Logistic;
+                log += p.A * Math.Log(seen.Gap) - seen.Gap * p.A / p.B + Math.Log(1 - seen.Logistic);
+            }
+            seen.Delay = from + seen.Gap;
+        }
+        return log;
+    }
+
+    private void RunInputs(ReadOnlySpan<double> u, int r)
+    {
+        ModelRun run = _model.Runs[r];
+        DayEntry day = _model.Days[run.Day];
+        ref RunState s = ref _states[r];
+        s.Air = run.AirC + day.AirSd * u[day.Air] + run.AirSd * u[run.Air];
+        s.LogG = _c.LogConductance + Deviation(u, _model.OptionEffect[run.Option]) + Deviation(u, run.Mounting) + Priors.DayConductanceSd * u[day.Conductance];
+        double logP = _c.LogHeat + Deviation(u, day.Heat) + Priors.TrendSd * run.DayPlace * u[day.Trend] + run.LogDriven
+            + (run.OwnHeatSd > 0 ? run.OwnHeatSd * u[run.Heat] : run.HeatFactor * Deviation(u, run.Heat));
+        foreach ((int parameter, double factor) in run.HeatTerms)
+            logP += parameter < 0 ? factor : factor * u[parameter];
+        s.P = Math.Exp(logP);
+        double copper = _c.Copper * s.P, x = Priors.Alpha25 * copper * _c.Slot;
+        s.Copper = copper * (1 + x + x * x);
+        s.Warm = 1 + Priors.Alpha25 * (s.Air - 25);
+        s.Drive = (1 - _c.Copper) * s.P + s.Copper * s.Warm;
+        double logGamma = s.LogG + Math.Log(_c.Rho);
+        _kernel.LogGamma[run.DriveStep] = logGamma;
+        _kernel.Feedback[run.DriveStep] = Priors.Alpha25 * s.Copper;
+        _kernel.LogGamma[run.RollStep] = logGamma + _ratio[_model.RollInRatio];
+        if (run.RollIn >= 0)
+            _kernel.Seconds[run.RollStep] = Math.Exp(u[run.RollIn]);
+        if (run.RestStep >= 0)
+            _kernel.LogGamma[run.RestStep] = logGamma + Priors.Resting.Mean + Priors.Resting.Sd * u[run.Rest];
+        double stopped = logGamma + _ratio[run.RatioEntry], still = run.FanOffEntry < 0 ? stopped : logGamma + _ratio[run.FanOffEntry];
+        if (run.FanStopStep >= 0)
+            _kernel.LogGamma[run.FanStopStep] = stopped;
+        for (int i = run.FirstReading; i < run.EndReading; i++)
+        {
+            ModelReading reading = _model.Readings[i];
+            _kernel.LogGamma[reading.Step] = reading.FromFanStop ? still : stopped;
+            _kernel.Seconds[reading.Step] = reading.FromFanStop ? _seen[i].Delay - run.FanStopsS : _seen[i].Delay;
+        }
+    }
+
+    // One run's states in order of time; returns the log likelihood of a noted start.
+    private double Chain(ReadOnlySpan<double> u, int r)
+    {
+        ModelRun run = _model.Runs[r];
+        ref RunState s = ref _states[r];
+        TwoNodeKernel k = _kernel;
+        double log = Start(u, r, ref s);
+        double perSlot = 1 / _c.Slot;
+        s.Go1 = s.Start1 - _c.Share * _c.Slot * s.Copper * (s.Warm + Priors.Alpha25 * s.Start1);
+        int d = run.DriveStep, h = run.RollStep;
+        s.End1 = k.E11[d] * s.Go1 + k.E12[d] * s.Start2 + s.Drive * k.F1[d];
+        s.End2 = k.E21[d] * s.Go1 + k.E22[d] * s.Start2 + s.Drive * k.F2[d];
+        s.EndExcess = _c.Slot * s.Copper * (s.Warm + Priors.Alpha25 * s.End1);
+        double w = s.EndExcess * perSlot;
+        s.Halt1 = k.E11[h] * s.End1 + k.E12[h] * s.End2 + w * k.F1[h];
+        s.Halt2 = k.E21[h] * s.End1 + k.E22[h] * s.End2 + w * k.F2[h];
+        s.HaltExcess = s.EndExcess * k.Decay[h];
+        if (run.FanStopStep >= 0)
+        {
+            int f = run.FanStopStep;
+            w = s.HaltExcess * perSlot;
+            s.Still1 = k.E11[f] * s.Halt1 + k.E12[f] * s.Halt2 + w * k.F1[f];
+            s.Still2 = k.E21[f] * s.Halt1 + k.E22[f] * s.Halt2 + w * k.F2[f];
+            s.StillExcess = s.HaltExcess * k.Decay[f];
+        }
+        for (int i = run.FirstReading; i < run.EndReading; i++)
+        {
+            ModelReading reading = _model.Readings[i];
+            int q = reading.Step;
+            (double x1, double x2, double e) = reading.FromFanStop ? (s.Still1, s.Still2, s.StillExcess) : (s.Halt1, s.Halt2, s.HaltExcess);
+            w = e * perSlot;
+            _seen[i].Core = k.E11[q] * x1 + k.E12[q] * x2 + w * k.F1[q];
+            _seen[i].Can = k.E21[q] * x1 + k.E22[q] * x2 + w * k.F2[q];
+            _seen[i].Winding = _seen[i].Core + e * k.Decay[q];
+        }
+        return log;
+    }
+
+    private double Start(ReadOnlySpan<double> u, int r, ref RunState s)
+    {
+        ModelRun run = _model.Runs[r];
+        bool noted = !double.IsNaN(run.StartC);
+        if (run.Start == StartMode.Chained)
+        {
+            ref RunState before = ref _states[r - 1];
+            int q = run.RestStep;
+            double shift = before.Air - s.Air, w = before.HaltExcess / _c.Slot;
+            s.Before1 = before.Halt1 + shift;
+            s.Before2 = before.Halt2 + shift;
+            s.Start1 = _kernel.E11[q] * s.Before1 + _kernel.E12[q] * s.Before2 + w * _kernel.F1[q];
+            s.Start2 = _kernel.E21[q] * s.Before1 + _kernel.E22[q] * s.Before2 + w * _kernel.F2[q];
+            double miss = noted ? (s.Start2 + s.Air - run.StartC) / Priors.StartNotedSd : 0;
+            return -0.5 * miss * miss;
+        }
+        bool unclocked = run.Start == StartMode.Unclocked;
+        s.Start2 = noted ? run.StartC + Priors.StartNotedSd * u[run.StartCan] - s.Air : (unclocked ? Priors.StartUnknownSd : Priors.FirstRunSd) * u[run.StartCan];
+        s.Start1 = unclocked ? s.Start2 + Math.Exp(u[run.StartCore]) : (noted ? s.Start2 : 0) + Priors.FirstRunSd * u[run.StartCore];
+        return 0;
+    }
+
+    private double ReadingsLikelihood()
+    {
+        double log = 0;
+        int gun = 0;
+        for (int i = 0; i < _seen.Length; i++)
+        {
+            ModelReading reading = _model.Readings[i];
+            ref ReadingState seen = ref _seen[i];
+            double air = _states[reading.Run].Air;
+            if (!IsGun(reading))
+            {
+                seen.Mean = air + seen.Winding;
+                double miss = (seen.Mean - reading.ValueC) / WindingSd(reading);
+                log -= 0.5 * miss * miss;
+                continue;
+            }
+            (double offset, double aim, double scatter) = _guns[reading.Instrument];
+            double body = reading.EndbellEntry < 0 ? seen.Can : seen.Can * _endbell[reading.EndbellEntry];
+            seen.Mean = air + _gain[reading.Gain] * body + offset;
+            seen.Loss = aim * reading.MaxFactor * Math.Sqrt(body * body + 1);
+            _likelihood.Shortfall[gun] = seen.Mean - reading.ValueC;
+            _likelihood.Loss[gun] = seen.Loss;
+            _likelihood.Scatter[gun++] = scatter;
+        }
+        return log + _likelihood.Evaluate();
+    }
+
+    private static double WindingSd(ModelReading reading) =>
+        reading.On == ReadingOn.WindingByResistance ? Priors.WindingResistanceSd : Priors.WindingGunSd;
+
+    private double ChargeLikelihood(ReadOnlySpan<double> u)
+    {
+        if (_model.Charge is not { } charge)
+            return 0;
+        double log = 0;
+        for (int r = 0; r < _states.Length; r++)
+        {
+            ModelRun run = _model.Runs[r];
+            if (double.IsNaN(run.ChargeRate))
+                continue;
+            double miss = ChargeMiss(u, charge, run, _states[r].P) * Math.Exp(-u[charge.LogSpread]);
+            log -= 0.5 * miss * miss + u[charge.LogSpread];
+        }
+        return log;
+    }
+
+    private double ChargeMiss(ReadOnlySpan<double> u, ChargeEntry charge, ModelRun run, double p) =>
+        Math.Log(p) - run.LogDriven - _c.LogHeat - Priors.ChargeConstantSd * u[charge.Packs[run.Pack]]
+        - (Priors.ChargeExponent.Mean + Priors.ChargeExponent.Sd * u[charge.Exponent]) * run.ChargeRate;
+}

@@ -1,0 +1,62 @@
+using Coolproof.Sampling.Laplace;
+
+namespace Coolproof.Evidence.Model;
+
+/// <summary>A stopped-over-driving conductance: log ratio = mean + (base parameter's deviation) + sd u.</summary>
+/// <param name="Mean">Mean of the log.</param>
+/// <param name="Common">Index of a shared deviation; −1 when none.</param>
+/// <param name="CommonSd">Its sd.</param>
+/// <param name="Own">Index of the option's own deviation; −1 when none.</param>
+/// <param name="OwnSd">Its sd.</param>
+internal readonly record struct RatioEntry(double Mean, int Common, double CommonSd, int Own, double OwnSd);
+
+/// <summary>An instrument's parameters.</summary>
+internal readonly record struct InstrumentEntry(string Name, int Offset, int LogAim, int LogScatter);
+
+/// <summary>An instrument's gain on one kind of surface: log g = mean + sd u.</summary>
+internal readonly record struct GainEntry(int Parameter, NormalPrior Prior);
+
+/// <summary>A day's parameters.</summary>
+internal readonly record struct DayEntry(string Name, int Heat, int Conductance, int Air, double AirSd, int Trend);
+
+/// <summary>Parameters of the charge relation.</summary>
+internal readonly record struct ChargeEntry(int Exponent, int LogSpread, IReadOnlyList<int> Packs);
+
+/// <summary>The joint model of a notebook: what is unknown, how it is laid out, and what each run and reading refers to. Immutable once built.</summary>
+internal sealed class DayModel
+{
+    public required IReadOnlyList<Parameter> Parameters { get; init; }
+    public required ArrowLayout Layout { get; init; }
+    public required IReadOnlyList<DeviationGroup> Groups { get; init; }
+    public required ModelRun[] Runs { get; init; }
+    public required ModelReading[] Readings { get; init; }
+    public required IReadOnlyList<string> Options { get; init; }
+    public required int[] OptionEffect { get; init; }
+    public required RatioEntry[] Ratios { get; init; }
+    public required InstrumentEntry[] Instruments { get; init; }
+    public required GainEntry[] Gains { get; init; }
+    public required (int Common, int Own)[] Endbells { get; init; }
+    public required DayEntry[] Days { get; init; }
+    public required ChargeEntry? Charge { get; init; }
+    public required int Steps { get; init; }
+
+    /// <summary>Index of the ratio entry for rolling in: the common fan case.</summary>
+    public required int RollInRatio { get; init; }
+
+    public int Dimension => Parameters.Count;
+
+    /// <summary>The same model with other centring weights, one a group.</summary>
+    public DayModel Centred(IReadOnlyList<double> weights) => new()
+    {
+        Parameters = Parameters, Layout = Layout, Runs = Runs, Readings = Readings, Options = Options, OptionEffect = OptionEffect, Ratios = Ratios,
+        Instruments = Instruments, Gains = Gains, Endbells = Endbells, Days = Days, Charge = Charge, Steps = Steps, RollInRatio = RollInRatio,
+        Groups = [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })],
+    };
+}
+
+/// <summary>Indices of the globals that every model has, in this order at the front of the parameter vector.</summary>
+internal static class Global
+{
+    public const int CoreOverCan = 0, CoreToCan = 1, WindingShare = 2, Slot = 3, CopperShare = 4, Heat = 5, Conductance = 6, StoppedFanOn = 7, OptionSpread = 8,
+        MountingSpread = 9, RunHeatSpread = 10, Fixed = 11;
+}

@@ -1,0 +1,97 @@
+namespace Coolproof.Evidence.Model;
+
+/// <summary>Constants of the motor at one point, heat flows over core capacity.</summary>
+internal struct Constants
+{
+    /// <summary>Core over can capacity.</summary>
+    public double Rho;
+
+    /// <summary>Core to can, 1/s.</summary>
+    public double Kappa;
+
+    /// <summary>Winding share of the core's capacity.</summary>
+    public double Share;
+
+    /// <summary>Slot resistance times core capacity, s: winding excess is this times copper heat.</summary>
+    public double Slot;
+
+    /// <summary>1/τ_w, 1/s.</summary>
+    public double Nu;
+
+    /// <summary>Copper share of the heat.</summary>
+    public double Copper;
+
+    /// <summary>log of mean heat, K/s.</summary>
+    public double LogHeat;
+
+    /// <summary>log of the options' mean conductance, 1/s.</summary>
+    public double LogConductance;
+}
+
+/// <summary>One run at one point. Temperatures are K over the run's own air, 1 core, 2 can.</summary>
+internal struct RunState
+{
+    /// <summary>Air, °C.</summary>
+    public double Air;
+
+    /// <summary>log of conductance while driving, 1/s over core capacity.</summary>
+    public double LogG;
+
+    /// <summary>Heat while driving at 25 °C winding, K/s.</summary>
+    public double P;
+
+    /// <summary>Copper heat at 25 °C core, K/s.</summary>
+    public double Copper;
+
+    /// <summary>1 + α(air − 25).</summary>
+    public double Warm;
+
+    /// <summary>Heat into the core with the core at air, K/s.</summary>
+    public double Drive;
+
+    /// <summary>At go.</summary>
+    public double Start1, Start2;
+
+    /// <summary>Core at go less the warmth that the winding takes up first.</summary>
+    public double Go1;
+
+    /// <summary>At the end of hard driving; winding over core.</summary>
+    public double End1, End2, EndExcess;
+
+    /// <summary>At halt.</summary>
+    public double Halt1, Halt2, HaltExcess;
+
+    /// <summary>When the fan stopped.</summary>
+    public double Still1, Still2, StillExcess;
+
+    /// <summary>Chained state entering the rest, in this run's air.</summary>
+    public double Before1, Before2;
+}
+
+/// <summary>Adjoints of a run's state.</summary>
+internal struct RunAdjoint
+{
+    public double Air, LogG, Copper, Warm, Drive, Start1, Start2, Go1, End1, End2, EndExcess, Halt1, Halt2, HaltExcess, Still1, Still2, StillExcess;
+}
+
+/// <summary>What a reading sees at one point.</summary>
+internal struct ReadingState
+{
+    /// <summary>Seconds from halt.</summary>
+    public double Delay;
+
+    /// <summary>Core, can and winding, K over the air.</summary>
+    public double Core, Can, Winding;
+
+    /// <summary>Expected reading without aim loss, °C.</summary>
+    public double Mean;
+
+    /// <summary>Mean aim loss, K.</summary>
+    public double Loss;
+
+    /// <summary>Share of the room below a cut-off delay, and the gap, s.</summary>
+    public double Logistic, Gap;
+
+    /// <summary>Adjoint of the delay.</summary>
+    public double DelayBar;
+}

@@ -1,0 +1,60 @@
+using Coolproof.Notebook;
+
+namespace Coolproof.Evidence.Model;
+
+/// <summary>Driver, surface and the like, gearing and timing: what adds to a run's log heat. The most frequent level is the reference.</summary>
+internal static class HeatTerms
+{
+    private static readonly (string Name, Func<LoadNotes, string?> Of)[] Categories =
+    [
+        ("driver", l => l.Driver), ("surface", l => l.Surface), ("venue", l => l.Venue), ("vehicle", l => l.Vehicle), ("motor", l => l.Motor),
+        ("tyres", l => l.Tyres), ("controller profile", l => l.ControllerProfile),
+    ];
+
+    /// <summary>Adds the parameters that the table can tell apart and attaches them to the runs.</summary>
+    public static void Attach(IReadOnlyList<ModelRun> runs, ReadingsTable table, Func<string, PriorKind, DoubtSource, double, double, int> add)
+    {
+        List<(int, double)>[] terms = [.. runs.Select(_ => new List<(int, double)>())];
+        LoadNotes[] notes = [.. runs.Select(r => table.Runs[r.TableRun].Load)];
+        foreach ((string name, Func<LoadNotes, string?> of) in Categories)
+            AddLevels(name, [.. notes.Select(n => of(n)?.Trim().ToLowerInvariant() ?? "")], terms, add);
+        AddSlope("gearing", [.. notes.Select(n => n.PinionTeeth is { } p ? Math.Log(p / (double)(n.SpurTeeth ?? 80)) : double.NaN)], Priors.GearingSlope, terms, add);
+        AddSlope("timing", [.. notes.Select(n => n.TimingDeg ?? double.NaN)], Priors.TimingSlope, terms, add);
+        for (int r = 0; r < runs.Count; r++)
+            runs[r].HeatTerms = terms[r];
+    }
+
+    /// <summary>The most frequent value; the first one among equals.</summary>
+    public static T MostFrequent<T>(IEnumerable<T> values) => values.GroupBy(v => v).OrderByDescending(g => g.Count()).First().Key;
+
+    private static void AddLevels(string category, string[] levels, List<(int, double)>[] terms, Func<string, PriorKind, DoubtSource, double, double, int> add)
+    {
+        if (levels.Length == 0)
+            return;
+        string reference = MostFrequent(levels);
+        foreach (string level in levels.Distinct().Where(l => l != reference).Order(StringComparer.Ordinal))
+        {
+            int parameter = add($"{category} {(level.Length == 0 ? "not noted" : level)}", PriorKind.Unit, DoubtSource.Load, 0, 1);
+            for (int r = 0; r < levels.Length; r++)
+                if (levels[r] == level)
+                    terms[r].Add((parameter, Priors.LevelSd * Math.Sqrt(2)));
+        }
+    }
+
+    // A slope is mean + sd u: its mean part goes in as the constant factor of parameter −1.
+    private static void AddSlope(string name, double[] x, NormalPrior prior, List<(int, double)>[] terms, Func<string, PriorKind, DoubtSource, double, double, int> add)
+    {
+        double[] noted = [.. x.Where(v => !double.IsNaN(v))];
+        if (noted.Distinct().Count() < 2)
+            return;
+        double reference = MostFrequent(noted);
+        int parameter = add($"heat against {name}", PriorKind.Unit, DoubtSource.Load, 0, 1);
+        for (int r = 0; r < x.Length; r++)
+        {
+            if (double.IsNaN(x[r]) || x[r] == reference)
+                continue;
+            terms[r].Add((-1, prior.Mean * (x[r] - reference)));
+            terms[r].Add((parameter, prior.Sd * (x[r] - reference)));
+        }
+    }
+}

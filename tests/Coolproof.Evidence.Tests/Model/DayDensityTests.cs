@@ -1,0 +1,69 @@
+using Coolproof.Evidence.Model;
+using Coolproof.Notebook;
+
+namespace Coolproof.Evidence.Tests.Model;
+
+public class DayDensityTests(ITestOutputHelper output)
+{
+    public static TheoryData<string> Tables => ["plain", "plain clocked", "plain without delays", "clocked without delays", "rich"];
+
+    private static ReadingsTable Table(string name) => name switch
+    {
+        "plain" => InventedDays.Plain(3, 4),
+        "plain clocked" => InventedDays.Plain(3, 4, clock: true),
+        "plain without delays" => InventedDays.Plain(3, 4, delays: false),
+        "clocked without delays" => InventedDays.Plain(2, 3, clock: true, delays: false),
+        _ => InventedDays.Rich(),
+    };
+
+    [Theory]
+    [MemberData(nameof(Tables))]
+    public void The_gradient_agrees_with_differences_at_random_points(string name)
+    {
+        DayModel model = DayModelBuilder.Build(Table(name)).Centred([0.3, 0.7, 0.5, 0.8]);
+        DayDensity density = new(model);
+        int n = model.Dimension;
+        Random random = new(5);
+        double worst = 0;
+        string at = "";
+        for (int trial = 0; trial < 5; trial++)
+        {
+            double[] u = [.. model.Parameters.Select(p => Start(p) + 0.5 * (random.NextDouble() * 2 - 1))];
+            double[] g = new double[n], ignored = new double[n];
+            density.Evaluate(u, g);
+            double scale = Math.Sqrt(g.Sum(x => x * x) / n);
+            for (int i = 0; i < n; i++)
+            {
+                double difference = Richardson(h => At(i, h) - At(i, -h));
+                double error = Math.Abs(difference - g[i]) / Math.Max(Math.Abs(g[i]), 0.01 * scale);
+                if (error > worst)
+                    (worst, at) = (error, $"{model.Parameters[i].Name}: {g[i]} against {difference}");
+            }
+            double At(int i, double h)
+            {
+                double keep = u[i];
+                u[i] += h;
+                double value = density.Evaluate(u, ignored);
+                u[i] = keep;
+                return value;
+            }
+        }
+        output.WriteLine($"{name}: {n} parameters, worst relative error {worst:E2} at {at}");
+        Assert.True(worst < 1e-6, $"{worst} at {at}");
+    }
+
+    private static double Start(Parameter p) => p.Prior switch
+    {
+        PriorKind.LogHalfNormal => Math.Log(0.6 * p.A),
+        PriorKind.LogGamma => Math.Log(p.B),
+        _ => 0,
+    };
+
+    // Central differences of two steps combined: error of fourth order.
+    private static double Richardson(Func<double, double> difference)
+    {
+        const double h = 2e-3;
+        double wide = difference(h) / (2 * h), narrow = difference(h / 2) / h;
+        return (4 * narrow - wide) / 3;
+    }
+}
