@@ -76,7 +76,7 @@ public sealed record PackNotes(string? Name = null, double? StartV = null, doubl
 /// <param name="StartedOffset">Offset from UTC of <paramref name="StartedAt"/>, when it was given.</param>
 /// <param name="Kind">What the run was for.</param>
 /// <param name="DriveS">Seconds from go to the end of hard driving.</param>
-/// <param name="DriveAssumed">True when the seconds are the table's median because the run had none.</param>
+/// <param name="DriveAssumed">True when the run noted none and the seconds are the table's median, or those given where no run noted any.</param>
 /// <param name="RollInS">Seconds from the end of hard driving to halt; null when not noted.</param>
 /// <param name="StoodS">Seconds stood still within the drive.</param>
 /// <param name="CutShort">Why the run ended early, if it did.</param>
@@ -89,7 +89,7 @@ public sealed record PackNotes(string? Name = null, double? StartV = null, doubl
 /// <param name="PowerOffS">Seconds from halt to power off; null when not noted.</param>
 /// <param name="Load">What the load depends on.</param>
 /// <param name="Pack">The pack.</param>
-/// <param name="Readings">Readings in row order; may be empty for a warm-up.</param>
+/// <param name="Readings">Readings by seconds after halt where all are noted, else in row order; may be empty for a warm-up or void run.</param>
 public sealed record Run(
     string Day,
     string Name,
@@ -125,4 +125,6 @@ public sealed record Run(
     public int? Laps { get; init; }
     /// <summary>Mean lap time, s, when noted.</summary>
     public double? MeanLapS { get; init; }
+    /// <summary>Notes of rows that hold no reading (a warm-up, a run that came to nothing).</summary>
+    public string? Note { get; init; }
 }
