@@ -35,8 +35,12 @@ sealed class Chain
     long Gradients => gradientsBefore + integrator.Evaluations;
 
     /// <summary>Adapts step size and metric over the settings' warm-up.</summary>
-    public void WarmUp(Action tick, CancellationToken cancel)
+    /// <param name="givenIsTrusted">Whether the metric of the start approximates the posterior, or is a mere placeholder.</param>
+    /// <param name="tick">Called after each iteration.</param>
+    /// <param name="cancel">Stops between two iterations.</param>
+    public void WarmUp(bool givenIsTrusted, Action tick, CancellationToken cancel)
     {
+        InverseMetric given = metric;
         WarmUpSchedule schedule = new(settings);
         RunningCovariance covariance = new(metric.Dimension, settings.AdaptMetric ? settings.DenseSize(metric.Dimension) : 0);
         DualAveraging averaging = new(settings.TargetAcceptance);
@@ -50,7 +54,7 @@ sealed class Chain
                 covariance.Add(current.Position);
             if (schedule.EndsWindow(i))
             {
-                ChangeMetric(covariance.Metric(PriorVariance));
+                ChangeMetric(covariance.Metric(given, givenIsTrusted ? 1 : PlaceholderTrust));
                 covariance.Reset();
                 averaging.Restart(FirstStep(averaging.Step));
             }
@@ -86,7 +90,7 @@ sealed class Chain
         return trace;
     }
 
-    const double PriorVariance = 1e-3;
+    const double PlaceholderTrust = 1e-3;
 
     void ChangeMetric(InverseMetric renewed)
     {

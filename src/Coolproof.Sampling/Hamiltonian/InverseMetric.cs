@@ -89,6 +89,10 @@ public sealed class InverseMetric
         return result;
     }
 
+    /// <summary>Element of the factor F of the whole metric F Fᵀ.</summary>
+    internal double FactorAt(int row, int column) =>
+        row < BlockSize && column < BlockSize ? Lower[row * BlockSize + column] : row == column ? Scale[row] : 0;
+
     static double[] LowerFactor(double[,] covariance)
     {
         int k = covariance.GetLength(0);

@@ -4,10 +4,12 @@ using System.Runtime.InteropServices;
 
 namespace Coolproof.Sampling.Hamiltonian;
 
-/// <summary>The sampler's inner loops, each one pass over memory. All spans have one length unless said otherwise.</summary>
+/// <summary>The sampler's inner loops, each one pass over memory. All arrays have one length unless said otherwise.</summary>
+/// <remarks>Optimised at once: code on <see cref="Vector{T}"/> is never compiled ahead, and a short run would end before the runtime got round to it.</remarks>
 static class Kernels
 {
     /// <summary>Half kick and drift: momentum' = momentum + half·gradient; position' = position + step·scale·momentum'.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void KickDrift(PhasePoint from, PhasePoint to, double[] scale, double step)
     {
         int n = scale.Length, i = 0;
@@ -31,6 +33,7 @@ static class Kernels
     }
 
     /// <summary>Second half kick with the fresh gradient, which is put into the metric's units on the way. Returns momentum·momentum.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static double Kick(PhasePoint at, double[] scale, double step)
     {
         int n = scale.Length, i = 0;
@@ -62,6 +65,7 @@ static class Kernels
     /// <summary>
     /// Joins two single points: writes a + b to <paramref name="total"/> and tells whether both momenta still point along it.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static bool JoinPoints(double[] a, double[] b, double[] total)
     {
         int n = total.Length, i = 0;
@@ -99,6 +103,7 @@ static class Kernels
     /// <param name="nearB">Momentum of the second at the seam.</param>
     /// <param name="farB">Momentum at the outer end of the second.</param>
     /// <param name="total">Receives sumA + sumB.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static bool Join(double[] sumA, double[] sumB, double[] farA, double[] nearA, double[] nearB, double[] farB, double[] total)
     {
         int n = total.Length, i = 0;
@@ -135,6 +140,7 @@ static class Kernels
     }
 
     /// <summary>result = matrixᵀ x for a triangular k × k matrix kept row by row (lower: rows ≥ column count; upper: rows ≤).</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void TransposedProduct(double[] matrix, bool isLower, ReadOnlySpan<double> x, Span<double> result)
     {
         int k = result.Length, width = Vector<double>.Count, column = 0;

@@ -10,7 +10,7 @@ public static class Nuts
     /// <param name="settings">How to run.</param>
     /// <param name="seed">Chain i uses stream i of this seed.</param>
     /// <param name="threads">Threads at most; more than chains help nothing.</param>
-    /// <param name="inverseMetric">Metric to begin with, an approximate posterior covariance; the unit metric when null.</param>
+    /// <param name="inverseMetric">Metric to begin with, an approximate posterior covariance; the unit metric, soon forgotten, when null.</param>
     /// <param name="progress">Told the done part, 0 to 1, from whichever thread.</param>
     /// <param name="cancel">Stops between two iterations.</param>
     /// <exception cref="ArgumentException">A chain's start is no place of finite density and gradient, or a setting or size is wrong; names chain and value.</exception>
@@ -42,7 +42,7 @@ public static class Nuts
             (i, tick) =>
             {
                 Chain chain = new(i, densities[i], starts[i], metric, streams[i], settings);
-                chain.WarmUp(tick, cancel);
+                chain.WarmUp(inverseMetric is not null, tick, cancel);
                 return chain.Draw(settings.Draws, tick, cancel);
             });
         return new NutsResult(traces, newDensity, settings);

@@ -1,0 +1,68 @@
+using Coolproof.Sampling.Diagnostics;
+
+namespace Coolproof.Sampling.Hamiltonian;
+
+/// <summary>Samples until the gate passes or the budget is spent.</summary>
+public static class GatedSampling
+{
+    /// <summary>Target acceptances of reruns after a divergence.</summary>
+    static readonly double[] Careful = [0.95, 0.99];
+
+    /// <summary>
+    /// Samples, judges the named quantities, and doubles the draws until the gate passes or <paramref name="mostDraws"/> is reached. Any
+    /// divergence starts the sampling over with smaller steps, at a target acceptance of 0.95 and then 0.99; what then still diverges must
+    /// keep to the limits.
+    /// </summary>
+    /// <param name="dimension">Coordinates of the target, n.</param>
+    /// <param name="newDensity">Gives one density per chain.</param>
+    /// <param name="start">Where chain i begins.</param>
+    /// <param name="settings">How to run; its draws are the first attempt's.</param>
+    /// <param name="names">Names of the quantities the gate judges.</param>
+    /// <param name="quantities">Computes them from a draw.</param>
+    /// <param name="limits">What the gate asks.</param>
+    /// <param name="mostDraws">Draws per chain at most.</param>
+    /// <param name="seed">Seed of all chains.</param>
+    /// <param name="threads">Threads at most.</param>
+    /// <param name="inverseMetric">Metric to begin with.</param>
+    /// <param name="progress">Told the done part of each stage, 0 to 1; begins again with each.</param>
+    /// <param name="cancel">Stops between two iterations.</param>
+    /// <exception cref="ArgumentException">As of <see cref="Nuts.Sample"/>.</exception>
+    public static GatedResult Run(
+        int dimension,
+        Func<LogDensity> newDensity,
+        Func<int, RandomStream, double[]> start,
+        NutsSettings settings,
+        IReadOnlyList<string> names,
+        DerivedQuantities quantities,
+        GateLimits limits,
+        int mostDraws,
+        long seed,
+        int threads,
+        InverseMetric? inverseMetric = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancel = default)
+    {
+        double[] targets = [settings.TargetAcceptance, .. Careful.Where(target => target > settings.TargetAcceptance)];
+        long gradients = 0;
+        for (int attempt = 0; ; attempt++)
+        {
+            NutsSettings now = settings with { TargetAcceptance = targets[attempt] };
+            bool last = attempt == targets.Length - 1;
+            NutsResult sample = Nuts.Sample(dimension, newDensity, start, now, seed, threads, inverseMetric, progress, cancel);
+            while (true)
+            {
+                if (sample.Divergences > 0 && !last)
+                    break;
+                double[][] values = sample.Derive(names.Count, quantities);
+                GateResult gate = ConvergenceGate.Check(names, values, settings.Chains, sample.Divergences, limits);
+                int more = Math.Min(sample.Draws, mostDraws - sample.Draws);
+                // Draws that diverge too often don't get better by being many.
+                if (gate.Passed || more <= 0 || gate.DivergentShare > limits.DivergentShare)
+                    return new GatedResult(sample, gate, values, now.TargetAcceptance, gradients + sample.Gradients);
+                sample = sample.Continue(more, threads, progress, cancel);
+            }
+
+            gradients += sample.Gradients;
+        }
+    }
+}
