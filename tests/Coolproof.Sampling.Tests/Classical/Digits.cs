@@ -2,7 +2,10 @@ namespace Coolproof.Sampling.Tests.Classical;
 
 static class Digits
 {
-    /// <summary>Log relative error −log₁₀(|q−c|/|c|), the usual measure for NIST sets: about the number of right digits. −log₁₀|q| if c is zero.</summary>
+    /// <summary>
+    /// Log relative error −log₁₀(|q−c|/|c|), the usual measure for NIST sets: about the number of right digits. −log₁₀|q| if
+    /// c is zero.
+    /// </summary>
     public static double Right(double computed, double certified)
     {
         if (computed == certified) return 16;

@@ -3,7 +3,7 @@ using Coolproof.Sampling.Classical;
 namespace Coolproof.Sampling.Tests.Classical;
 
 /// <summary>Variance components within 1e-4, fixed effects, standard errors and deviances within 1e-6 of lme4 1.1-31.</summary>
-public class MixedModelTests
+public class MixedModelTests(ITestOutputHelper output)
 {
     [Theory]
     [InlineData(MixedModelCriterion.Reml, 1764.049949, 2451.250011, 19.38341194, 319.6542768)]
@@ -134,6 +134,28 @@ public class MixedModelTests
         Assert.Equal(ContrastCaveat.NoScatter, fit.Caveat);
         Assert.True(double.IsNaN(fit.Contrast([1]).StandardError));
         Same(16.0 / 6, fit.FixedEffects[0], 1e-12);
+    }
+
+    [Fact]
+    public void Three_hundred_days_of_ten_runs_are_fitted_in_a_few_seconds_and_the_truth_is_found()
+    {
+        // Made up: six options 2 K apart, days sd 3 K, readings sd 1 K.
+        var random = new Random(20261125);
+        double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        var days = Enumerable.Range(0, 300).Select(_ => 3 * Normal()).ToArray();
+        var options = Enumerable.Range(0, 3000).Select(i => random.Next(6)).ToArray();
+        var y = options.Select((option, i) => 60 - 2 * option + days[i / 10] + Normal()).ToArray();
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        var fit = TreatmentComparison.Fit(y, DesignTerm.Factor("option", [.. options.Select(o => $"{o}")]), [],
+            [RandomTerm.Intercept("day", Blocks(3000, 10))]);
+        var difference = fit.Difference("5", "0");
+        output.WriteLine($"3000 runs, 300 days, 6 options: {watch.ElapsedMilliseconds} ms");
+        Assert.InRange(difference.Estimate, -10 - 4 * difference.StandardError, -10 + 4 * difference.StandardError);
+        Assert.InRange(Math.Sqrt(fit.Model.Components[0].Covariance[0, 0]), 2.5, 3.5);
+        Assert.InRange(fit.Model.ResidualSd, 0.95, 1.05);
+        // Treatments are all but within days: close to 3000 − 300 − 5 degrees of freedom.
+        Assert.InRange(difference.DegreesOfFreedom, 2650, 2750);
+        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(10));
     }
 
     static double[] Day => [.. Enumerable.Range(0, 180).Select(i => (double)(i % 10))];

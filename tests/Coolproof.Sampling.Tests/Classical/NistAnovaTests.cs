@@ -36,7 +36,8 @@ public class NistAnovaTests(ITestOutputHelper output)
                 .Select(l => NistFile.Number(l.Trim().Split(' ')[^1])).First()),
         };
         var plainDigits = Digits.Right(plain.Lines[0].F, certifiedF);
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-9} F {digits[0]:F1}  least of all five {digits.Min():F1}  F of plain doubles {plainDigits:F1}"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{name,-9} F {digits[0]:F1}  least of all five {digits.Min():F1}  F of plain doubles {plainDigits:F1}"));
         Assert.True(digits.Min() >= 9);
         Assert.True(plainDigits >= floor);
     }
@@ -44,7 +45,9 @@ public class NistAnovaTests(ITestOutputHelper output)
     static decimal[][] Groups(NistFile file)
     {
         // Every file is a table with one column a treatment.
-        var rows = file.DataText.Select(row => row.Select(w => decimal.Parse(w, NumberStyles.Float, CultureInfo.InvariantCulture)).ToArray()).ToArray();
+        var rows = file.DataText.Select(row => Array.ConvertAll(row, Exact)).ToArray();
         return [.. Enumerable.Range(0, rows[0].Length).Select(g => rows.Select(row => row[g]).ToArray())];
     }
+
+    static decimal Exact(string text) => decimal.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
 }

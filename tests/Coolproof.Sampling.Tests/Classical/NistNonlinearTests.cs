@@ -18,8 +18,10 @@ public class NistNonlinearTests(ITestOutputHelper output)
             foreach (var (start, exact) in new[] { (1, true), (1, false), (2, true), (2, false) })
             {
                 var fit = problem.Fit(start, exact);
+                var (parameters, sds) = (ParameterDigits(problem, fit), SdDigits(problem, fit));
+                var squares = Digits.Right(fit.ResidualSumOfSquares, problem.CertifiedSumOfSquares);
                 output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                    $"{name,-10} {problem.Level,-8} {start}      {(exact ? "exact" : "differences"),-12} {ParameterDigits(problem, fit),6:F1}    {SdDigits(problem, fit),6:F1}  {Digits.Right(fit.ResidualSumOfSquares, problem.CertifiedSumOfSquares),6:F1}  {fit.Iterations,6}      {fit.Outcome}"));
+                    $"{name,-10} {problem.Level,-8} {start}      {(exact ? "exact" : "differences"),-12} {parameters,6:F1}    {sds,6:F1}  {squares,6:F1}  {fit.Iterations,6}      {fit.Outcome}"));
             }
         }
     }
@@ -36,7 +38,8 @@ public class NistNonlinearTests(ITestOutputHelper output)
             Assert.True(ParameterDigits(problem, fit) >= 8, $"{name} from start {start}: {ParameterDigits(problem, fit):F1} digits");
             // Lanczos1 fits its 14-digit data to 1e-13, so that its residuals are a few hundred roundings of a double: 2 to 3 digits of
             // scatter are all that double parameters can hold.
-            Assert.True(SdDigits(problem, fit) >= (name == "Lanczos1" ? 2.5 : 8), $"{name} from start {start}: {SdDigits(problem, fit):F1} sd digits");
+            var sds = SdDigits(problem, fit);
+            Assert.True(sds >= (name == "Lanczos1" ? 2.5 : 8), $"{name} from start {start}: {sds:F1} digits of the sds");
             Assert.True(Digits.Right(fit.ResidualSumOfSquares, problem.CertifiedSumOfSquares) >= (name == "Lanczos1" ? 2 : 9), name);
         }
     }

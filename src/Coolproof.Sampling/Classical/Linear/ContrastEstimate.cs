@@ -17,19 +17,3 @@ public sealed record ContrastEstimate(double Estimate, double StandardError, dou
         return StandardError * MathNet.Numerics.Distributions.StudentT.InvCDF(0, 1, DegreesOfFreedom, 0.5 + confidence / 2);
     }
 }
-
-/// <summary>Why an estimate or its standard error is not to be taken as it stands.</summary>
-public enum ContrastCaveat
-{
-    /// <summary>Nothing to say.</summary>
-    None,
-
-    /// <summary>The design cannot tell this combination from another effect; no estimate.</summary>
-    Confounded,
-
-    /// <summary>No residual degrees of freedom: as many coefficients as readings; no standard error.</summary>
-    NoResidualDegreesOfFreedom,
-
-    /// <summary>The model fits every reading to the last digit, so scatter cannot be judged; no standard error.</summary>
-    NoScatter,
-}

@@ -1,20 +1,5 @@
 namespace Coolproof.Sampling.Classical;
 
-/// <summary>Estimation criterion of a mixed model.</summary>
-public enum MixedModelCriterion
-{
-    /// <summary>Restricted maximum likelihood: variances not biased by the fixed effects fitted.</summary>
-    Reml,
-
-    /// <summary>Maximum likelihood: deviances of models with different fixed effects can be compared.</summary>
-    MaximumLikelihood,
-}
-
-/// <summary>Estimated covariance of the effects of one random term.</summary>
-/// <param name="Term">Name of the grouping factor.</param>
-/// <param name="Covariance">Width × width (1 × 1 for an intercept alone); the diagonal holds variances, exactly 0 where none was found.</param>
-public sealed record VarianceComponent(string Term, double[,] Covariance);
-
 /// <summary>A fitted linear mixed model.</summary>
 public sealed class MixedModelFit
 {

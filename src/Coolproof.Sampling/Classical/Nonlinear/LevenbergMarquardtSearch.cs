@@ -121,10 +121,15 @@ internal sealed class LevenbergMarquardtSearch(ResidualFunction residuals, Jacob
         var sd = ResidualSd();
         // The covariance of the linearised model, rescaled from its own residual standard deviation to that of the residuals themselves.
         var scale = fit.ResidualSd > 0 ? sd / fit.ResidualSd : 0;
+        var determined = Enumerable.Range(0, _p).Select(j => fit.Contrast([.. Enumerable.Range(0, _p).Select(k => k == j ? 1.0 : 0.0)]).Caveat
+            != ContrastCaveat.Confounded).ToArray();
         var covariance = new double[_p, _p];
         for (var i = 0; i < _p; i++)
         {
-            for (var j = 0; j < _p; j++) covariance[i, j] = n > _p ? fit.Covariance(i, j) * scale * scale : double.NaN;
+            for (var j = 0; j < _p; j++)
+            {
+                covariance[i, j] = n > _p && determined[i] && determined[j] ? fit.Covariance(i, j) * scale * scale : double.NaN;
+            }
         }
         var lost = Enumerable.Range(0, _p).Except(fit.Kept).ToArray();
         var (outcome, reason) = lost.Length == 0

@@ -4,8 +4,3 @@ namespace Coolproof.Sampling.Classical;
 /// <param name="parameters">Parameters, p numbers.</param>
 /// <param name="residuals">Receives the residuals, n numbers. A value that is not finite marks parameters where the model has no meaning.</param>
 public delegate void ResidualFunction(ReadOnlySpan<double> parameters, Span<double> residuals);
-
-/// <summary>Derivatives of the residuals.</summary>
-/// <param name="parameters">Parameters, p numbers.</param>
-/// <param name="jacobian">Receives ∂residualᵢ/∂parameterⱼ at [i·p + j], n·p numbers.</param>
-public delegate void JacobianFunction(ReadOnlySpan<double> parameters, Span<double> jacobian);
