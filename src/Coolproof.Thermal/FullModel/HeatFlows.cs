@@ -103,7 +103,11 @@ public static class HeatFlows
         return sum;
     }
 
-    internal static double RadiatedW(double areaM2, double surfaceC, double surroundingsC)
+    /// <summary>Heat radiated by a surface to surroundings that enclose it, W.</summary>
+    /// <param name="areaM2">Surface times emissivity, m².</param>
+    /// <param name="surfaceC">Surface, °C.</param>
+    /// <param name="surroundingsC">Surroundings, °C.</param>
+    public static double RadiatedW(double areaM2, double surfaceC, double surroundingsC)
     {
         double hot = surfaceC + ZeroCelsiusK, cold = surroundingsC + ZeroCelsiusK;
         return areaM2 * StefanBoltzmann * (hot * hot + cold * cold) * (hot + cold) * (hot - cold);

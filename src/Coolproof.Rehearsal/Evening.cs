@@ -1,0 +1,118 @@
+using Coolproof.Thermal.FullModel;
+
+namespace Coolproof.Rehearsal;
+
+/// <summary>One evening by the full model: warm-up, wait, drive, roll in, stand, be read, cool down, and on to the next run.</summary>
+/// <param name="World">Motor, lap, load.</param>
+/// <param name="Options">The options.</param>
+/// <param name="Habits">What people do alike.</param>
+/// <param name="Air">The evening's air.</param>
+/// <param name="LogHeat">Log heat of a run, all deviations in.</param>
+/// <param name="LogDayConductance">Deviation of log conductance common to the evening.</param>
+internal sealed record Evening(
+    World World, IReadOnlyList<TrueOption> Options, Habits Habits, AirOfEvening Air, Func<DrawnRun, double> LogHeat, double LogDayConductance)
+{
+    // Air moves by tenths of a kelvin in this time.
+    const double LongestPieceS = 300;
+
+    /// <summary>Drives all runs of the evening.</summary>
+    /// <param name="runs">The evening's runs in order.</param>
+    /// <param name="driver">Which driver drives a run.</param>
+    /// <param name="startOverAirK">All bodies over the air at the start, K.</param>
+    internal IEnumerable<RunTruth> Drive(IReadOnlyList<DrawnRun> runs, Func<DrawnRun, int> driver, double startOverAirK)
+    {
+        double[] t = [.. Enumerable.Repeat(Air.AtC(0) + startOverAirK, HeatFlows.Nodes)];
+        double now = -runs[0].WarmUpS - runs[0].WaitS;
+        for (int i = 0; i < runs.Count; i++)
+        {
+            DrawnRun run = runs[i];
+            TrueOption option = Options[run.Plan.Option];
+            double logConductance = LogDayConductance + run.LogMounting;
+            CoolingOption cooling = option.Cooling.Times(Math.Exp(logConductance));
+            double before = t[(int)Node.Can];
+            WarmUp(run, cooling, t, ref now);
+            double go = now;
+            double[] start = [.. t];
+            DriveHard(run, cooling, t, ref now);
+            double[] end = [.. t];
+            RollIn(run, cooling, t, ref now);
+            double[] halt = [.. t];
+            double next = i + 1 < runs.Count ? runs[i + 1].WarmUpS + runs[i + 1].WaitS : 0;
+            double[] canAtReadings = Stand(run, cooling, run.CoolDownS - next, t, ref now);
+            yield return new RunTruth(
+                run.Plan.Evening, (run.Plan.Position + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), option.Name,
+                !run.Plan.IsVoid, driver(run), run.LogLoad, LogHeat(run), run.LogMounting, logConductance, Air.AtC(go + run.DriveS / 2), go,
+                run.DriveS, run.RollInS, double.IsFinite(run.PowerOffS) ? run.PowerOffS : null, run.WarmUpS, start, end, halt, run.DelaysS,
+                canAtReadings)
+            { CanBeforeC = before };
+        }
+    }
+
+    /// <summary>Speed over the lap's for a run's load deviation: who drives harder drives faster.</summary>
+    internal static double Pace(double logLoad) => Math.Exp(TruthRanges.PaceExponent * logLoad);
+
+    void WarmUp(DrawnRun run, CoolingOption cooling, double[] t, ref double now)
+    {
+        Phase laps = FairRun.Driving(World, LogHeat(run) + Math.Log(TruthRanges.WarmUpHeat), Air.AtC(now), 1);
+        FastPath.Advance(World.Body, cooling, laps, run.WarmUpS, t);
+        now += run.WarmUpS;
+        FastPath.Advance(World.Body, cooling, Standing(run, cooling, Air.AtC(now), fan: true, pitFan: false, shellOff: false), run.WaitS, t);
+        now += run.WaitS;
+    }
+
+    void DriveHard(DrawnRun run, CoolingOption cooling, double[] t, ref double now)
+    {
+        for (int s = 0; s < run.Stretches.Count; s++)
+        {
+            double seconds = DrawnRun.StretchS(s, run.DriveS), logFactor = Math.Log(run.Stretches[s]);
+            Phase phase = FairRun.Driving(World, LogHeat(run) + logFactor, Air.AtC(now + seconds / 2), Pace(run.LogLoad + logFactor));
+            FastPath.Advance(World.Body, cooling, phase, seconds, t, afterEvent: s == 0);
+            now += seconds;
+        }
+    }
+
+    void RollIn(DrawnRun run, CoolingOption cooling, double[] t, ref double now)
+    {
+        Phase driving = FairRun.Driving(World, LogHeat(run), Air.AtC(now), TruthRanges.RollInPace * Pace(run.LogLoad));
+        Phase rolling = driving with { CopperW25 = 0, IronW = TruthRanges.RollInIron * driving.IronW };
+        FastPath.Advance(World.Body, cooling, rolling, run.RollInS, t);
+        now += run.RollInS;
+    }
+
+    // From halt until the next run's warm-up: shell off, power off, readings and the pit fan each begin a new phase.
+    double[] Stand(DrawnRun run, CoolingOption cooling, double seconds, double[] t, ref double now)
+    {
+        double blownFrom = Habits.BlownS > 0 ? Math.Max(seconds - Habits.BlownS, run.DelaysS[^1] + 1) : double.PositiveInfinity;
+        double[] events = [.. run.DelaysS.Concat([Habits.ShellOffS, run.PowerOffS, blownFrom, seconds]).Where(e => e <= seconds).Order()];
+        double[] canAtReadings = new double[run.DelaysS.Count];
+        double at = 0;
+        int read = 0;
+        bool moved = true;
+        foreach (double next in events)
+        {
+            while (at < next)
+            {
+                double piece = Math.Min(next - at, LongestPieceS);
+                Phase phase = Standing(run, cooling, Air.AtC(now + at + piece / 2), at < run.PowerOffS, at >= blownFrom, at >= Habits.ShellOffS);
+                FastPath.Advance(World.Body, cooling, phase, piece, t, afterEvent: moved);
+                moved = false;
+                at = next - at > piece ? at + piece : next;
+            }
+            moved = !run.DelaysS.Contains(next);
+            while (read < canAtReadings.Length && run.DelaysS[read] <= at)
+                canAtReadings[read++] = t[(int)Node.Can];
+        }
+        now += seconds;
+        return canAtReadings;
+    }
+
+    Phase Standing(DrawnRun run, CoolingOption cooling, double airC, bool fan, bool pitFan, bool shellOff)
+    {
+        double breeze = World.BreezeMS * (Options[run.Plan.Option].HasFan ? 1 : TruthRanges.BreezeReachesBareCan);
+        return Phase.Steady(airC, 0, 0, breeze, fan && cooling.FanWPerK > 0 ? 1 : 0) with
+        {
+            PitFanWPerK = pitFan ? Habits.BlownWPerK : 0,
+            ShellOff = shellOff,
+        };
+    }
+}
