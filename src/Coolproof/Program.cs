@@ -1,1 +1,27 @@
-Console.WriteLine("Coolproof");
+using System.Runtime.InteropServices;
+using Coolproof.Commands;
+using Coolproof.Screen;
+
+var terminal = Terminal.OfProcess();
+using var stop = new CancellationTokenSource();
+using var interrupted = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+using var terminated = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+try
+{
+    return CoolproofCommands.Run(args, terminal, stop.Token);
+}
+catch (OperationCanceledException)
+{
+    terminal.Error.WriteLine("coolproof: stopped; nothing was written.");
+    return Exit.Failed;
+}
+catch (IOException broken) when (broken.HResult == 32 || broken.Message.Contains("Broken pipe", StringComparison.Ordinal))
+{
+    return Exit.Failed; // whoever read the answer has gone, as with `| head`
+}
+
+void Stop(PosixSignalContext signal)
+{
+    signal.Cancel = true;
+    stop.Cancel();
+}

@@ -1,0 +1,65 @@
+using Coolproof.Evidence;
+using Coolproof.Json;
+using Coolproof.Notebook;
+using Coolproof.Screen;
+using Coolproof.Words;
+
+namespace Coolproof.Commands;
+
+/// <summary>`coolproof compare` from the file to the exit code.</summary>
+internal sealed class Comparison(Terminal terminal)
+{
+    /// <summary>Reads, judges, prints, draws.</summary>
+    /// <returns>The exit code.</returns>
+    public int Run(CompareRequest request, CancellationToken cancel)
+    {
+        if (TableFile.Read(request.File, terminal) is not { } table) return Exit.BadInput;
+        Judgement judgement;
+        using (var progress = new ProgressLine(terminal.Error, terminal.ShowsProgress))
+        {
+            var settings = new JudgeSettings(request.AmbientC, request.DriveS, request.SameWithinK, request.Seed, Math.Min(4, Environment.ProcessorCount));
+            judgement = Judge.Of(table, settings, progress, cancel);
+        }
+        switch (judgement)
+        {
+            case Judged judged:
+                return Tell(judged.Verdict, table, request);
+            case Refused refused:
+                terminal.Error.WriteLine($"coolproof: {Put(refused.Reason, request)} {Put(refused.Remedy, request)}");
+                return Exit.BadInput;
+            case NotConverged failed:
+                terminal.Error.WriteLine("coolproof: no ranking is given, since the calculation did not pass its own checks.");
+                terminal.Error.WriteLine($"  {Put(failed.Quantity, request)}: {Put(failed.Reason, request)}");
+                terminal.Error.WriteLine($"  {Put(failed.Remedy, request)}");
+                return Exit.Failed;
+            default:
+                throw new InvalidOperationException($"An unknown judgement: {judgement.GetType().Name}.");
+        }
+    }
+
+    int Tell(Verdict verdict, ReadingsTable table, CompareRequest request)
+    {
+        if (request.Json)
+        {
+            terminal.Out.Write(CompareJson.Text(verdict));
+        }
+        else
+        {
+            var page = new PageSettings(new DegreeWords(request.Units), terminal.Width, terminal.Ink);
+            var shown = WithQuestions(verdict, table);
+            var lines = request.Details ? DetailsPage.Lines(shown, page) : VerdictPage.Lines(shown, page);
+            terminal.Out.Write(string.Join('\n', lines) + "\n");
+        }
+        terminal.Out.Flush();
+        return Exit.Done;
+    }
+
+    /// <summary>What is odd in the table is said beside the verdict, unless the evidence says it already.</summary>
+    static Verdict WithQuestions(Verdict verdict, ReadingsTable table) => table.Questions.Count == 0 ? verdict : verdict with
+    {
+        Warnings = [.. verdict.Warnings, .. table.Questions.Select(question => TableFile.Sentence(question)).Except(verdict.Warnings)],
+    };
+
+    static string Put(string sentence, CompareRequest request) =>
+        Cells.Clean(request.Units == ShownIn.Fahrenheit ? FahrenheitWords.Of(sentence) : sentence);
+}

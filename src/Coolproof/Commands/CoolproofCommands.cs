@@ -1,0 +1,48 @@
+using System.CommandLine;
+using Coolproof.Screen;
+
+namespace Coolproof.Commands;
+
+/// <summary>The command line as a whole: what can be asked, and what is said when it can't be understood.</summary>
+internal static class CoolproofCommands
+{
+    /// <summary>Does what the arguments ask.</summary>
+    /// <returns>The exit code.</returns>
+    public static int Run(string[] arguments, Terminal terminal, CancellationToken cancel)
+    {
+        if (arguments.Length == 0)
+        {
+            terminal.Out.Write(StartPage.Text(terminal.Ink));
+            terminal.Out.Flush();
+            return Exit.Done;
+        }
+        var root = new RootCommand("Tells which way of cooling a small electric race motor really works.") { CompareCommand.On(terminal) };
+        var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        // Help asked for beside something wrong is still help.
+        if (parsed.Errors.Count > 0 && parsed.Action is not System.CommandLine.Help.HelpAction) return Misunderstood(parsed, terminal);
+        return parsed.InvokeAsync(
+            new InvocationConfiguration { Output = terminal.Out, Error = terminal.Error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null },
+            cancel).GetAwaiter().GetResult();
+    }
+
+    static int Misunderstood(ParseResult parsed, Terminal terminal)
+    {
+        var command = parsed.CommandResult.Command is RootCommand ? "coolproof" : $"coolproof {parsed.CommandResult.Command.Name}";
+        terminal.Error.WriteLine($"{command}: this can't be done as it is asked, and nothing was done:");
+        foreach (var message in Messages(parsed)) terminal.Error.WriteLine($"  {Cells.Clean(message)}");
+        terminal.Error.WriteLine($"What can be asked: {command} --help");
+        return Exit.BadInput;
+    }
+
+    /// <summary>What is wrong, each thing once; a word that isn't a command says more than that a command is missing.</summary>
+    static IEnumerable<string> Messages(ParseResult parsed)
+    {
+        var unknown = parsed.UnmatchedTokens;
+        if (parsed.CommandResult.Command is RootCommand && unknown.Count > 0)
+        {
+            var known = string.Join(", ", parsed.RootCommandResult.Command.Children.OfType<Command>().Select(command => command.Name));
+            return [$"{unknown[0]}: expected one of {known}"];
+        }
+        return parsed.Errors.Select(error => error.Message).Distinct();
+    }
+}

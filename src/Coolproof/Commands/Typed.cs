@@ -1,0 +1,65 @@
+using System.Globalization;
+
+namespace Coolproof.Commands;
+
+/// <summary>Quantities as they are typed after an option. Each comes back as a number, or as words that say what would be right.</summary>
+internal static class Typed
+{
+    /// <summary>A temperature of the air like "30C" or "86F".</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="celsius">°C.</param>
+    /// <returns>Null, or what would be right.</returns>
+    public static string? Air(string text, out double celsius)
+    {
+        celsius = 0;
+        if (!Split(text, out var number, out var unit) || unit is not ("c" or "f" or "°c" or "°f")) return "expected a temperature with its unit, like 30C or 86F";
+        celsius = unit.EndsWith('f') ? (number - 32) / 1.8 : number;
+        return celsius is >= -40 and <= 60 ? null : "air on this side of the Earth lies between -40C and 60C (-40F and 140F)";
+    }
+
+    /// <summary>A length of driving like "360s", "6min" or "6:00".</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="seconds">Seconds.</param>
+    /// <returns>Null, or what would be right.</returns>
+    public static string? Drive(string text, out double seconds)
+    {
+        seconds = 0;
+        const string Right = "expected a time with its unit, like 360s, 6min or 6:00";
+        if (text.Split(':') is [var minutes, { Length: 2 } rest])
+        {
+            if (!int.TryParse(minutes, NumberStyles.None, CultureInfo.InvariantCulture, out var m)
+                || !int.TryParse(rest, NumberStyles.None, CultureInfo.InvariantCulture, out var s) || s > 59) return Right;
+            seconds = 60.0 * m + s;
+        }
+        else
+        {
+            if (!Split(text, out var number, out var unit) || unit is not ("s" or "min")) return Right;
+            seconds = unit == "min" ? number * 60 : number;
+        }
+        return seconds is >= 10 and <= 7200 ? null : "a run takes between 10s and 120min";
+    }
+
+    /// <summary>A temperature difference like "2K", "2C" or "3.6F".</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="kelvin">K.</param>
+    /// <returns>Null, or what would be right.</returns>
+    public static string? Difference(string text, out double kelvin)
+    {
+        kelvin = 0;
+        if (!Split(text, out var number, out var unit) || unit is not ("k" or "c" or "f" or "°c" or "°f")) return "expected a difference with its unit, like 2K, 2C or 3.6F";
+        kelvin = unit.EndsWith('f') ? number / 1.8 : number;
+        return kelvin is > 0 and <= 50 ? null : "expected more than 0K and at most 50K";
+    }
+
+    /// <summary>A number followed by letters.</summary>
+    static bool Split(string text, out double number, out string unit)
+    {
+        var trimmed = text.Trim();
+        var end = trimmed.Length;
+        while (end > 0 && (char.IsLetter(trimmed[end - 1]) || trimmed[end - 1] == '°')) end--;
+        unit = trimmed[end..].ToLowerInvariant();
+        var digits = trimmed[..end].TrimEnd().Replace(',', '.').Replace('−', '-');
+        return double.TryParse(digits, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number)
+            && double.IsFinite(number);
+    }
+}

@@ -1,0 +1,62 @@
+using System.Globalization;
+using Coolproof.Evidence;
+
+namespace Coolproof.Words;
+
+/// <summary>What temperatures are shown in.</summary>
+internal enum ShownIn { /// <summary>°C.</summary>
+    Celsius, /// <summary>°F.</summary>
+    Fahrenheit }
+
+/// <summary>
+/// Temperatures and temperature differences in words. The two never mix: 20 °C is 68 °F, but 20 °C cooler is 36 °F cooler.
+/// </summary>
+/// <param name="In">The unit shown.</param>
+internal readonly record struct DegreeWords(ShownIn In)
+{
+    /// <summary>The unit's sign.</summary>
+    public string Unit => In == ShownIn.Fahrenheit ? "°F" : "°C";
+
+    /// <summary>A body's temperature in the unit shown.</summary>
+    /// <param name="celsius">Temperature, °C.</param>
+    public double Temperature(double celsius) => In == ShownIn.Fahrenheit ? celsius * 1.8 + 32 : celsius;
+
+    /// <summary>A difference in the unit shown.</summary>
+    /// <param name="kelvin">Difference, K.</param>
+    public double Difference(double kelvin) => In == ShownIn.Fahrenheit ? kelvin * 1.8 : kelvin;
+
+    /// <summary>Like "58 °C".</summary>
+    public string Say(double celsius, int decimals = 0) => $"{Number(Temperature(celsius), decimals)} {Unit}";
+
+    /// <summary>Like "16 °C", for a difference.</summary>
+    public string SayDifference(double kelvin, int decimals = 0) => $"{Number(Difference(kelvin), decimals)} {Unit}";
+
+    /// <summary>Like "58 (54 to 62)": the middle and the range that holds the true value 9 times in 10; the unit stands elsewhere.</summary>
+    public string MiddleAndRange(Summary celsius)
+    {
+        var decimals = Worth(celsius);
+        var (low, middle, high) = (Temperature(celsius.Q05), Temperature(celsius.Q50), Temperature(celsius.Q95));
+        return $"{Number(middle, decimals)} ({Number(low, decimals)} to {Number(high, decimals)})";
+    }
+
+    /// <summary>Like "16 °C (9 to 24)", for a difference.</summary>
+    public string DifferenceAndRange(Summary kelvin)
+    {
+        var decimals = Worth(kelvin);
+        var (low, middle, high) = (Difference(kelvin.Q05), Difference(kelvin.Q50), Difference(kelvin.Q95));
+        return $"{Number(middle, decimals)} {Unit} ({Number(low, decimals)} to {Number(high, decimals)})";
+    }
+
+    /// <summary>A number in plain digits, a zero never with a sign.</summary>
+    public static string Number(double value, int decimals = 0)
+    {
+        var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+        return (rounded == 0 ? 0 : rounded).ToString("F" + decimals, CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A number with its sign.</summary>
+    public static string Signed(double value, int decimals) => Number(value, decimals) is var text && text[0] != '-' ? "+" + text : Number(value, decimals);
+
+    /// <summary>Decimals that a quantity is worth: none unless nine tenths of it lie within 4 degrees.</summary>
+    static int Worth(Summary summary) => summary.Q95 - summary.Q05 < 4 ? 1 : 0;
+}

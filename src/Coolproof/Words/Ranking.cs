@@ -1,0 +1,29 @@
+using Coolproof.Evidence;
+
+namespace Coolproof.Words;
+
+/// <summary>The options of a verdict, coolest can first.</summary>
+internal static class Ranking
+{
+    /// <summary>Options by the middle of their can temperature; options as cool as each other keep the order of the table.</summary>
+    public static IReadOnlyList<OptionVerdict> Of(Verdict verdict) => [.. verdict.Options.OrderBy(option => option.PeakCanC.Q50)];
+
+    /// <summary>The pairs on the can that can't be told yet, those at the top of the ranking first, each with its likelier cooler side as A.</summary>
+    public static IReadOnlyList<PairVerdict> Open(Verdict verdict)
+    {
+        var place = Of(verdict).Select((option, i) => (option.Name, i)).ToDictionary(p => p.Name, p => p.i);
+        return [.. verdict.Pairs.Where(pair => pair.On == ComparedOn.Can && pair.Call == PairCall.Open).Select(CoolerFirst)
+            .OrderBy(pair => Math.Min(place[pair.A], place[pair.B])).ThenBy(pair => Math.Max(place[pair.A], place[pair.B]))];
+    }
+
+    /// <summary>The pair turned so that A is the likelier cooler one: its difference is then at most 0.</summary>
+    public static PairVerdict CoolerFirst(PairVerdict pair)
+    {
+        if (pair.DifferenceK.Q50 <= 0) return pair;
+        var call = pair.Call switch { PairCall.ACooler => PairCall.BCooler, PairCall.BCooler => PairCall.ACooler, var same => same };
+        return new PairVerdict(pair.B, pair.A, pair.On, Flipped(pair.DifferenceK), 1 - pair.ProbabilityACooler, call);
+    }
+
+    /// <summary>A difference seen from the other side.</summary>
+    public static Summary Flipped(Summary s) => new(-s.Mean, s.Sd, -s.Q95, -s.Q75, -s.Q50, -s.Q25, -s.Q05);
+}

@@ -1,0 +1,69 @@
+using Coolproof.Evidence;
+using Coolproof.Screen;
+
+namespace Coolproof.Words;
+
+/// <summary>A verdict for people, on one screen: the sentence, the ranking, what can't be told yet, the doubt, what to do.</summary>
+internal static class VerdictPage
+{
+    const int WarningLines = 5;
+    const int AdviceLines = 4;
+    const int OpenPairs = 3;
+
+    /// <summary>The lines of the page.</summary>
+    public static IReadOnlyList<string> Lines(Verdict verdict, PageSettings page)
+    {
+        List<string> above = [.. Cells.Wrap(page.Put(verdict.Sentence), page.Width).Select(page.Ink.Bold), "", .. Fair(verdict, page), ""];
+        var below = Below(verdict, page);
+        var ranked = Ranking.Of(verdict);
+        return [.. above, .. RankingTable.Lines(ranked, PageSettings.Height - above.Count - below.Count, page), .. below];
+    }
+
+    static List<string> Below(Verdict verdict, PageSettings page)
+    {
+        List<string> lines = [""];
+        var open = Ranking.Open(verdict);
+        if (open.Count > 0) lines.AddRange(Labelled.Items("Not told yet", OpenLines(open, verdict, page), OpenPairs + 1, page));
+        if (verdict.Doubt.Count > 0) lines.AddRange(Labelled.Text("Largest doubt", Doubt(verdict.Doubt[0]), page));
+        if (verdict.SecondOpinion is { } second) lines.AddRange(Labelled.Text("Second look", page.Put(second.Remark), page, faint: true));
+        if (verdict.Warnings.Count > 0) lines.AddRange(Labelled.Items("Mind", [.. verdict.Warnings.Select(page.Put)], WarningLines, page));
+        if (verdict.Advice.Count > 0) lines.AddRange(Labelled.Items("Next", [.. verdict.Advice.Select(page.Put)], AdviceLines, page));
+        lines.AddRange(Labelled.Text("At the stop", Cautions.Of(verdict, page.Degrees), page));
+        return lines;
+    }
+
+    /// <summary>Under which conditions, and how the numbers are to be read.</summary>
+    internal static IEnumerable<string> Fair(Verdict verdict, PageSettings page) => Cells.Wrap(
+        $"Can and winding as hard driving ends: {page.Degrees.Say(verdict.Fair.AmbientC, Decimals(verdict.Fair.AmbientC))} air, " +
+        $"{DegreeWords.Number(verdict.Fair.DriveS)} s of driving, started at air, the same load for all. Brackets hold the truth 9 times in 10.", page.Width);
+
+    static int Decimals(double celsius) => Math.Abs(celsius - Math.Round(celsius)) > 0.04 ? 1 : 0;
+
+    static string Doubt(DoubtShare largest)
+    {
+        var words = DoubtWords.Of(largest.Source);
+        var remedy = words.Remedy.Length > 0 ? $" Smaller with: {words.Remedy}." : "";
+        return $"{Cells.Clean(words.Name)} ({DegreeWords.Number(largest.Share * 100)} % of it).{remedy}";
+    }
+
+    static List<string> OpenLines(IReadOnlyList<PairVerdict> open, Verdict verdict, PageSettings page)
+    {
+        var runs = verdict.Options.ToDictionary(option => option.Name, option => option.Runs);
+        return [.. open.Select(pair => OpenLine(pair, RunsToSettle.Each(pair, Math.Min(runs[pair.A], runs[pair.B]), verdict.SameWithinK), page))];
+    }
+
+    static string OpenLine(PairVerdict pair, int? more, PageSettings page)
+    {
+        var difference = page.Degrees.DifferenceAndRange(Ranking.Flipped(pair.DifferenceK));
+        var bracket = difference.IndexOf('(');
+        var settle = more switch
+        {
+            null => "Runs alone won't tell",
+            1 => "About 1 more run each",
+            _ => $"About {more} more runs each",
+        };
+        var middle = $" {difference[..bracket]}cooler {difference[bracket..]} than ";
+        var room = Math.Max(8, (page.Width - Labelled.Gutter - Cells.Width(middle + settle) - 2) / 2);
+        return $"{Cells.Fit(Cells.Clean(pair.A), room)}{middle}{Cells.Fit(Cells.Clean(pair.B), room)}? {settle}";
+    }
+}
