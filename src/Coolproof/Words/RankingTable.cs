@@ -8,7 +8,8 @@ internal static class RankingTable
 {
     const int LeastStrip = 12;
     const int MostStrip = 30;
-    const int LeastName = 12;
+    const int LeastName = 8;
+    const int NarrowPage = 80;
 
     /// <summary>Header and one line for each option, at most a number of lines.</summary>
     public static IEnumerable<string> Lines(IReadOnlyList<OptionVerdict> ranked, int mostLines, PageSettings page)
@@ -21,7 +22,7 @@ internal static class RankingTable
             ["option", .. shown.Select(option => Cells.Clean(option.Name))],
             ["runs", .. shown.Select(option => $"{option.Runs}")],
             [$"can {unit}", .. shown.Select(option => page.Degrees.MiddleAndRange(option.PeakCanC))],
-            [$"winding {unit}", .. shown.Select(option => page.Degrees.MiddleAndRange(option.PeakWindingC))],
+            [$"winding {unit}", .. shown.Select(option => Winding(option, page))],
             ["coolest?", .. shown.Select(option => ranked.Count > 1 ? Chance.InWords(option.ProbabilityCoolest) : "-")],
         ];
         var widths = columns.Select(column => column.Max(Cells.Width)).ToArray();
@@ -33,9 +34,17 @@ internal static class RankingTable
             var cells = columns.Select((column, i) => i is 0 or 2 ? Cells.Right(column[row], widths[i]) : Cells.Left(Cells.Fit(column[row], widths[i]), widths[i]));
             var line = string.Join("  ", cells);
             if (strip > 0) line += "  " + (row == 0 ? axis.Axis(page.Degrees) : axis.Draw(shown[row - 1].PeakCanC));
-            yield return row == 0 ? page.Ink.Faint(line.TrimEnd()) : line.TrimEnd();
+            line = Cells.Fit(line.TrimEnd(), page.Width);
+            yield return row == 0 ? page.Ink.Faint(line) : line;
         }
         if (shown.Count < ranked.Count) yield return $"   and {ranked.Count - shown.Count} more options: --details";
+    }
+
+    /// <summary>The winding; on a narrow page without its range.</summary>
+    static string Winding(OptionVerdict option, PageSettings page)
+    {
+        var text = page.Degrees.MiddleAndRange(option.PeakWindingC);
+        return page.Width < NarrowPage ? text[..text.IndexOf(' ')] : text;
     }
 
     /// <summary>Cells for the names and for the strip: names first, as far as a short strip leaves room.</summary>
