@@ -19,6 +19,12 @@ catch (IOException broken) when (broken.HResult == 32 || broken.Message.Contains
 {
     return Exit.Failed; // whoever read the answer has gone, as with `| head`
 }
+catch (Exception fault)
+{
+    terminal.Error.WriteLine("coolproof: this is a fault of the program, not of your table. Nothing was written. What to pass on to its makers:");
+    terminal.Error.WriteLine(fault);
+    return Exit.Failed;
+}
 
 void Stop(PosixSignalContext signal)
 {

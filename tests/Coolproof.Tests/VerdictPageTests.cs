@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Notebook;
 using Coolproof.Screen;
 using Coolproof.Words;
 
@@ -6,9 +7,9 @@ namespace Coolproof.Tests;
 
 public class VerdictPageTests
 {
-    static PageSettings Page(ShownIn units = ShownIn.Celsius, int width = 100) => new(new DegreeWords(units), width, new Ink(false));
+    static PageSettings Page(TemperatureUnitChoice units = TemperatureUnitChoice.Celsius, int width = 100) => new(new DegreeWords(units), width, new Ink(false));
 
-    static IReadOnlyList<string> Lines(Verdict verdict, ShownIn units = ShownIn.Celsius, int width = 100) => VerdictPage.Lines(verdict, Page(units, width));
+    static IReadOnlyList<string> Lines(Verdict verdict, TemperatureUnitChoice units = TemperatureUnitChoice.Celsius, int width = 100) => VerdictPage.Lines(verdict, Page(units, width));
 
     [Theory]
     [InlineData(1)]
@@ -18,7 +19,7 @@ public class VerdictPageTests
     [InlineData(40)]
     public void A_verdict_fits_one_screen(int options)
     {
-        foreach (var units in Enum.GetValues<ShownIn>())
+        foreach (var units in Enum.GetValues<TemperatureUnitChoice>())
             foreach (var width in new[] { 60, 80, 100 })
             {
                 var lines = Lines(Crowded(options), units, width);
@@ -84,13 +85,13 @@ public class VerdictPageTests
     {
         var lines = Lines(Samples.Of(6, sd: 1.2));
         Assert.Contains(lines, line => line.StartsWith("Not told yet   clamp with 25 mm"));
-        Assert.Contains(lines, line => line.Contains("than rear blower? About 6 more runs each"));
+        Assert.Contains(lines, line => line.Contains("than rear blower? About 7 more runs each"));
     }
 
     [Fact]
     public void Units_in_fahrenheit_leave_no_celsius_on_the_page()
     {
-        foreach (var lines in new[] { Lines(Samples.Of(6), ShownIn.Fahrenheit), DetailsPage.Lines(Samples.Of(6), Page(ShownIn.Fahrenheit)) })
+        foreach (var lines in new[] { Lines(Samples.Of(6), TemperatureUnitChoice.Fahrenheit), DetailsPage.Lines(Samples.Of(6), Page(TemperatureUnitChoice.Fahrenheit)) })
         {
             Assert.DoesNotContain(lines, line => line.Contains("°C"));
             Assert.Contains("14 °F cooler (4 to 23)", lines[0]);

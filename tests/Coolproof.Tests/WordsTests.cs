@@ -1,5 +1,6 @@
 using Coolproof.Commands;
 using Coolproof.Evidence;
+using Coolproof.Notebook;
 using Coolproof.Screen;
 using Coolproof.Words;
 using CsCheck;
@@ -14,12 +15,12 @@ public class WordsTests
     [InlineData(-40, "-40 °F")]
     public void Temperatures_turn_to_fahrenheit_with_the_offset(double celsius, string said) =>
         // Ice, boiling water and the point where the scales meet: NIST SP 811, appendix B.8, gives t/°F = 1.8 t/°C + 32.
-        Assert.Equal(said, new DegreeWords(ShownIn.Fahrenheit).Say(celsius));
+        Assert.Equal(said, new DegreeWords(TemperatureUnitChoice.Fahrenheit).Say(celsius));
 
     [Fact]
     public void Differences_turn_to_fahrenheit_without_the_offset()
     {
-        var said = new DegreeWords(ShownIn.Fahrenheit);
+        var said = new DegreeWords(TemperatureUnitChoice.Fahrenheit);
         Assert.Equal("18 °F", said.SayDifference(10));
         Assert.Equal("18 °F (9 to 27)", said.DifferenceAndRange(new Summary(10, 3, 5, 8, 10, 12, 15)));
     }

@@ -1,4 +1,4 @@
-using Coolproof.Words;
+using Coolproof.Notebook;
 
 namespace Coolproof.Commands;
 
@@ -13,4 +13,4 @@ namespace Coolproof.Commands;
 /// <param name="Json">Whether to print JSON.</param>
 /// <param name="Details">Whether to print everything.</param>
 internal sealed record CompareRequest(
-    string File, double? AmbientC, double? DriveS, double SameWithinK, long Seed, string? Picture, ShownIn Units, bool Json, bool Details);
+    string File, double? AmbientC, double? DriveS, double SameWithinK, long Seed, string? Picture, TemperatureUnitChoice Units, bool Json, bool Details);

@@ -13,7 +13,7 @@ internal sealed class Comparison(Terminal terminal)
     /// <returns>The exit code.</returns>
     public int Run(CompareRequest request, CancellationToken cancel)
     {
-        if (TableFile.Read(request.File, terminal) is not { } table) return Exit.BadInput;
+        if (TableFile.Read(request.File, request.DriveS, terminal) is not { } table) return Exit.BadInput;
         Judgement judgement;
         using (var progress = new ProgressLine(terminal.Error, terminal.ShowsProgress))
         {
@@ -61,5 +61,5 @@ internal sealed class Comparison(Terminal terminal)
     };
 
     static string Put(string sentence, CompareRequest request) =>
-        Cells.Clean(request.Units == ShownIn.Fahrenheit ? FahrenheitWords.Of(sentence) : sentence);
+        Cells.Clean(request.Units == TemperatureUnitChoice.Fahrenheit ? FahrenheitWords.Of(sentence) : sentence);
 }

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
-using Coolproof.Words;
+using Coolproof.Notebook;
 
 namespace Coolproof.Commands;
 
@@ -54,6 +54,6 @@ internal static class Options
     };
 
     /// <summary>°C or °F for people.</summary>
-    public static Option<ShownIn> Units() => OneOf(
-        "--units", "Degrees for people. Otherwise c.", ("c", ShownIn.Celsius), ("f", ShownIn.Fahrenheit));
+    public static Option<TemperatureUnitChoice> Units() => OneOf(
+        "--units", "Degrees for people. Otherwise c.", ("c", TemperatureUnitChoice.Celsius), ("f", TemperatureUnitChoice.Fahrenheit));
 }

@@ -10,12 +10,12 @@ internal static class TableFile
     public const string StandardInput = "-";
 
     /// <summary>The table; null when it can't be used, which has then been said.</summary>
-    public static ReadingsTable? Read(string path, Terminal terminal)
+    public static ReadingsTable? Read(string path, double? givenDriveS, Terminal terminal)
     {
         try
         {
             using var stream = path == StandardInput ? terminal.In() : File.OpenRead(path);
-            var read = ReadingsTableReader.Read(stream);
+            var read = ReadingsTableReader.Read(stream, givenDriveS);
             if (read.Understood) return read.Table;
             Tell(path, read, terminal);
         }
@@ -29,8 +29,11 @@ internal static class TableFile
     /// <summary>One line of a problem or a question.</summary>
     public static string Sentence(TableProblem problem)
     {
-        var place = problem.Column.Length > 0 ? $"line {problem.Line}, {problem.Column}" : $"line {problem.Line}";
-        return Cells.Clean($"{place}: found {problem.Found}; expected {problem.Expected}");
+        List<string> place = [];
+        if (problem.Line > 0) place.Add($"line {problem.Line}");
+        if (problem.Column.Length > 0) place.Add(problem.Column);
+        var said = $"found {problem.Found}; expected {problem.Expected}";
+        return Cells.Clean(place.Count > 0 ? $"{string.Join(", ", place)}: {said}" : said);
     }
 
     static void Tell(string path, TableRead read, Terminal terminal)

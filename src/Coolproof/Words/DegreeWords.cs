@@ -1,29 +1,25 @@
 using System.Globalization;
 using Coolproof.Evidence;
+using Coolproof.Notebook;
 
 namespace Coolproof.Words;
-
-/// <summary>What temperatures are shown in.</summary>
-internal enum ShownIn { /// <summary>°C.</summary>
-    Celsius, /// <summary>°F.</summary>
-    Fahrenheit }
 
 /// <summary>
 /// Temperatures and temperature differences in words. The two never mix: 20 °C is 68 °F, but 20 °C cooler is 36 °F cooler.
 /// </summary>
 /// <param name="In">The unit shown.</param>
-internal readonly record struct DegreeWords(ShownIn In)
+internal readonly record struct DegreeWords(TemperatureUnitChoice In)
 {
     /// <summary>The unit's sign.</summary>
-    public string Unit => In == ShownIn.Fahrenheit ? "°F" : "°C";
+    public string Unit => Units.Symbol(In);
 
     /// <summary>A body's temperature in the unit shown.</summary>
     /// <param name="celsius">Temperature, °C.</param>
-    public double Temperature(double celsius) => In == ShownIn.Fahrenheit ? celsius * 1.8 + 32 : celsius;
+    public double Temperature(double celsius) => Units.FromCelsius(celsius, In);
 
     /// <summary>A difference in the unit shown.</summary>
     /// <param name="kelvin">Difference, K.</param>
-    public double Difference(double kelvin) => In == ShownIn.Fahrenheit ? kelvin * 1.8 : kelvin;
+    public double Difference(double kelvin) => Units.FromKelvins(kelvin, In);
 
     /// <summary>Like "58 °C".</summary>
     public string Say(double celsius, int decimals = 0) => $"{Number(Temperature(celsius), decimals)} {Unit}";

@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Notebook;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -20,7 +21,7 @@ internal static class DetailsPage
     static IEnumerable<string> Shed(Verdict verdict, PageSettings page)
     {
         if (verdict.Options.Count == 0) yield break;
-        var perDegree = page.Degrees.In == ShownIn.Fahrenheit ? 1 / 1.8 : 1;
+        var perDegree = page.Degrees.In == TemperatureUnitChoice.Fahrenheit ? 1 / 1.8 : 1;
         yield return "";
         yield return page.Ink.Bold("Watts shed per degree over the air, while driving");
         foreach (var line in Cells.Wrap(

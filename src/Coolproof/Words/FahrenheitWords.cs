@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Coolproof.Notebook;
 
 namespace Coolproof.Words;
 
@@ -28,7 +29,7 @@ internal static partial class FahrenheitWords
     static string Number(string text, bool difference, bool keepTenth)
     {
         var value = double.Parse(text.Replace('−', '-'), CultureInfo.InvariantCulture);
-        var degrees = new DegreeWords(ShownIn.Fahrenheit);
+        var degrees = new DegreeWords(TemperatureUnitChoice.Fahrenheit);
         var decimals = text.IndexOf('.') is >= 0 and var point ? text.Length - point - 1 : 0;
         // 2 K rounded to "4 °F" would be a tenth off; a small difference that stands alone keeps its tenth.
         if (keepTenth && difference && decimals == 0 && Math.Abs(value) < 5) return degrees.Difference(value).ToString("0.#", CultureInfo.InvariantCulture);

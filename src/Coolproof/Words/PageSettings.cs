@@ -1,3 +1,4 @@
+using Coolproof.Notebook;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -12,5 +13,5 @@ internal sealed record PageSettings(DegreeWords Degrees, int Width, Ink Ink)
     public const int Height = 40;
 
     /// <summary>A sentence of the evidence in the unit shown.</summary>
-    public string Put(string sentence) => Cells.Clean(Degrees.In == ShownIn.Fahrenheit ? FahrenheitWords.Of(sentence) : sentence);
+    public string Put(string sentence) => Cells.Clean(Degrees.In == TemperatureUnitChoice.Fahrenheit ? FahrenheitWords.Of(sentence) : sentence);
 }
