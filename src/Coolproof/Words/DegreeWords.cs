@@ -53,6 +53,6 @@ internal readonly record struct DegreeWords(TemperatureUnitChoice In)
     /// <summary>A number with its sign.</summary>
     public static string Signed(double value, int decimals) => Number(value, decimals) is var text && text[0] != '-' ? "+" + text : Number(value, decimals);
 
-    /// <summary>Decimals that a quantity is worth: none unless nine tenths of it lie within 4 degrees.</summary>
-    static int Worth(Summary summary) => summary.Q95 - summary.Q05 < 4 ? 1 : 0;
+    /// <summary>Decimals that a quantity is worth: none unless nine tenths of it lie within 3 K.</summary>
+    static int Worth(Summary summary) => summary.Q95 - summary.Q05 < 3 ? 1 : 0;
 }

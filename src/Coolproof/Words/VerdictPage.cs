@@ -63,7 +63,11 @@ internal static class VerdictPage
             _ => $"About {more} more runs each",
         };
         var middle = $" {difference[..bracket]}cooler {difference[bracket..]} than ";
-        var room = Math.Max(8, (page.Width - Labelled.Gutter - Cells.Width(middle + settle) - 2) / 2);
-        return $"{Cells.Fit(Cells.Clean(pair.A), room)}{middle}{Cells.Fit(Cells.Clean(pair.B), room)}? {settle}";
+        var (a, b) = (Cells.Clean(pair.A), Cells.Clean(pair.B));
+        var room = Math.Max(16, page.Width - Labelled.Gutter - Cells.Width(middle + settle) - 2);
+        // A short name leaves its room to the other one.
+        var forA = Math.Max(room / 2, room - Cells.Width(b));
+        a = Cells.Fit(a, forA);
+        return $"{a}{middle}{Cells.Fit(b, room - Cells.Width(a))}? {settle}";
     }
 }
