@@ -16,8 +16,12 @@ sealed record ProgramRun(int ExitCode, string Out, string Error)
     {
         var start = new ProcessStartInfo(Environment.ProcessPath is { } path && Path.GetFileName(path) == "dotnet" ? path : "dotnet")
         {
-            RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
-            StandardOutputEncoding = System.Text.Encoding.UTF8, StandardErrorEncoding = System.Text.Encoding.UTF8,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+            StandardOutputEncoding = System.Text.Encoding.UTF8,
+            StandardErrorEncoding = System.Text.Encoding.UTF8,
         };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "coolproof.dll"));
         foreach (var argument in arguments) start.ArgumentList.Add(argument);
