@@ -116,7 +116,11 @@ internal sealed class Modes
         double determinant = (g * (u1 + u2) + u1 * u2) / (c1 * c2);
         rates[0] = mean >= 0 ? mean + half : determinant / (mean - half);
         rates[1] = mean < 0 ? mean - half : mean + half == 0 ? 0 : determinant / (mean + half);
-        (double sin, double cos) = Math.SinCos(0.5 * Math.Atan2(2 * q, p - r));
+        // The vector of the faster mode, from the sum that can't cancel; without a link it is exactly one of the nodes, so that nothing of
+        // one leaks into the other, which a runaway would blow up.
+        double sum = 0.5 * Math.Abs(p - r) + half, norm = Math.Sqrt(sum * sum + q * q);
+        (double near, double far) = norm == 0 ? (1, 0) : (sum / norm, q / norm);
+        (double cos, double sin) = p >= r ? (near, far) : (far, near);
         return [cos, -sin, sin, cos];
     }
 

@@ -18,10 +18,12 @@ public sealed class Network
     /// <param name="toAirWK">Conductance of each node to the air, W/K, not negative.</param>
     /// <param name="copperFeedbackWK">Growth of each node's heat with its temperature, W/K; empty for none.</param>
     /// <param name="streams">Air that passes one node after another; empty for none.</param>
+    /// <param name="responses">Heat that follows another node's temperature; empty for none.</param>
     /// <exception cref="ArgumentException">A length, an index or a value is wrong; the message names it.</exception>
     public Network(
         ReadOnlySpan<double> capacitiesJK, ReadOnlySpan<Link> links, ReadOnlySpan<double> toAirWK,
-        ReadOnlySpan<double> copperFeedbackWK = default, ReadOnlySpan<AirStream> streams = default)
+        ReadOnlySpan<double> copperFeedbackWK = default, ReadOnlySpan<AirStream> streams = default,
+        ReadOnlySpan<HeatResponse> responses = default)
     {
         int n = capacitiesJK.Length;
         if (n == 0) throw new ArgumentException("A network needs at least one node.", nameof(capacitiesJK));
@@ -47,6 +49,7 @@ public sealed class Network
         }
         foreach (Link link in links) Add(link);
         foreach (AirStream stream in streams) Add(stream);
+        foreach (HeatResponse response in responses) Add(response);
         for (int i = 0; i < n; i++) matrix[i * n + i] += surplus[i];
     }
 
@@ -65,7 +68,7 @@ public sealed class Network
     /// <summary>The matrix K, W/K, row by row.</summary>
     public ReadOnlySpan<double> Matrix => matrix;
 
-    /// <summary>Whether K is symmetric, so that no air stream runs through the network.</summary>
+    /// <summary>Whether K is symmetric, so that neither air streams nor responses of one node to another are in it.</summary>
     public bool IsSymmetric { get; private set; } = true;
 
     /// <summary>Writes b = G_air T_air + P.</summary>
@@ -77,6 +80,7 @@ public sealed class Network
     /// <param name="heatW">Receives b, W.</param>
     public void FillHeat(double airC, ReadOnlySpan<double> powersW, Span<double> heatW)
     {
+        if (powersW.Length != Nodes) throw new ArgumentException($"Has {powersW.Length} values for {Nodes} nodes.", nameof(powersW));
         for (int i = 0; i < capacities.Length; i++) heatW[i] = toAir[i] * airC + powersW[i];
     }
 
@@ -123,6 +127,15 @@ public sealed class Network
         matrix[to * Nodes + to] += g;
         matrix[to * Nodes + from] -= g;
         IsSymmetric &= g == 0;
+    }
+
+    void Add(HeatResponse response)
+    {
+        (int of, int to, double growth) = response;
+        RefuseIndex(of, to, "responses");
+        if (!double.IsFinite(growth)) throw new ArgumentException($"Response {of}-{to} has a growth of {growth} W/K.", "responses");
+        matrix[of * Nodes + to] -= growth;
+        IsSymmetric &= growth == 0;
     }
 
     void RefuseIndex(int a, int b, string argument)

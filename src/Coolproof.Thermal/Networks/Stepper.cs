@@ -4,7 +4,7 @@ namespace Coolproof.Thermal;
 
 /// <summary>
 /// Exact answers of a network over intervals of constant heat, prepared once: two nodes in closed form, more by symmetric
-/// eigen-decomposition, networks with air streams by scaling and squaring. Immutable, so threads may share it.
+/// eigen-decomposition, unsymmetric networks by scaling and squaring. Immutable, so threads may share it.
 /// </summary>
 public sealed class Stepper
 {
@@ -21,12 +21,12 @@ public sealed class Stepper
     public int Nodes => network.Nodes;
 
     /// <summary>
-    /// Rates of decay, 1/s, of a network without air streams; a negative one is a runaway. Empty where scaling and squaring is used.
+    /// Rates of decay, 1/s, of a symmetric network; a negative one is a runaway. Empty where scaling and squaring is used.
     /// </summary>
     public ReadOnlySpan<double> Rates => modes is null ? [] : modes.Rates;
 
     /// <summary>
-    /// Temperatures after some seconds. Allocates nothing for a network without air streams. The output may be the state itself.
+    /// Temperatures after some seconds. Allocates nothing for a symmetric network. The output may be the state itself.
     /// </summary>
     /// <param name="state">Temperatures at the start, °C, one per node.</param>
     /// <param name="heatW">b of each node, W (<see cref="Network.Heat"/>), constant over the interval.</param>

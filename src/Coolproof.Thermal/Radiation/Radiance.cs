@@ -48,7 +48,7 @@ public static class Radiance
             double miss = target - Math.Log(Of(kelvin, band));
             double change = miss / Exponent(kelvin, band);
             kelvin = change < 0.5 ? kelvin / (1 - change) : kelvin * 2;
-            if (Math.Abs(change) < 1e-15) break;
+            if (Math.Abs(change) < 1e-9) break; // The next step would be its square.
         }
         return kelvin;
     }

@@ -131,6 +131,18 @@ public class ExactSteppingTests
     }
 
     [Fact]
+    public void Magnets_that_weaken_with_warmth_and_draw_more_current_reach_the_balance_that_hand_calculation_gives()
+    {
+        // Rotor warmer by 5 W / 0.5 W/K than the can; winding's heat 20 W + 0.1 W/K × rotor; all of it through 1 W/K to air of 20 °C.
+        Network network = new([8, 15, 40], [new(0, 2, 2), new(1, 2, 0.5)], [0, 0, 1], responses: [new(0, 1, 0.1)]);
+        Assert.False(network.IsSymmetric);
+        double[] state = [20, 20, 20];
+        network.Prepare().Step(state, network.Heat(20, 20, 5, 0), 5000, state);
+        double can = (20 + 20 + 5 + 0.1 * 10) / 0.9, rotor = can + 10;
+        Close.Within([can + (20 + 0.1 * rotor) / 2, rotor, can], state, 1e-9);
+    }
+
+    [Fact]
     public void A_prepared_step_allocates_nothing()
     {
         Network network = Ladder.Network();
@@ -166,5 +178,7 @@ public class ExactSteppingTests
         Assert.Throws<ArgumentException>(() => new Network([40, 50], [new(0, 1, -1)], [1, 1]));
         Assert.Throws<ArgumentException>(() => new Network([40, 50], [], [1, -1]));
         Assert.Throws<ArgumentException>(() => new Network([40, 50], [], [1]));
+        Assert.Throws<ArgumentException>(() => new Network([40, 50], [], [1, 1], responses: [new(0, 0, 1)]));
+        Assert.Throws<ArgumentException>(() => new Network([40, 50], [], [1, 1]).Heat(25, 30));
     }
 }

@@ -72,6 +72,24 @@ public class RunawayTests
     }
 
     [Theory]
+    [InlineData(0, 1)]
+    [InlineData(1, 0)]
+    public void A_node_that_nothing_touches_stays_as_it_is_beside_one_that_runs_away(int quiet, int wild)
+    {
+        double[] capacities = [20, 20], feedback = new double[2], state = new double[2], power = new double[2];
+        feedback[wild] = 3;
+        state[quiet] = 40;
+        Network network = new(capacities, [], [0, 0], feedback);
+        network.Prepare().Step(state, network.Heat(25, power), 300, state);
+        Close.Within(40, state[quiet], 1e-12);
+        Assert.Equal(0, state[wild]);
+        state[wild] = 1;
+        network.Prepare().Step(state, network.Heat(25, power), 100, state);
+        Close.Relative(Math.Exp(15), state[wild], 1e-13);
+        Close.Within(40, state[quiet], 1e-12);
+    }
+
+    [Theory]
     [InlineData(0.0)]
     [InlineData(1e-300)]
     [InlineData(1e-12)]
