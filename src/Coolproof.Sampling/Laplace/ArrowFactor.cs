@@ -20,6 +20,21 @@ public sealed class ArrowFactor
         GlobalCholesky = new double[layout.Globals * layout.Globals];
     }
 
+    /// <summary>From its parts, which it keeps.</summary>
+    internal ArrowFactor(ArrowLayout layout, double[] blockCholesky, double[] globalCholesky, double[] regression)
+    {
+        Layout = layout;
+        _inverse = new BlockTriangles(layout);
+        _regression = regression;
+        _globalInverse = new double[layout.Globals * layout.Globals];
+        BlockCholesky = blockCholesky;
+        GlobalCholesky = globalCholesky;
+        for (int b = 0; b < layout.Blocks; b++)
+            _inverse.SetInverse(b, blockCholesky.AsSpan(layout.EntryStart(b), layout.Size(b) * layout.Size(b)));
+        InvertGlobals();
+        LogDeterminant = SumOfLogs();
+    }
+
     /// <summary>Order of the coordinates.</summary>
     public ArrowLayout Layout { get; }
 

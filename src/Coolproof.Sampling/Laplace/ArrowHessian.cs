@@ -18,10 +18,10 @@ public sealed class ArrowHessian
     public ArrowLayout Layout { get; }
 
     /// <summary>H_gg, globals × globals, row by row (symmetric).</summary>
-    public double[] GlobalGlobal { get; private init; }
+    public double[] GlobalGlobal { get; }
 
     /// <summary>H_bg of all blocks: one column of <see cref="ArrowLayout.Locals"/> numbers for each global, one after another.</summary>
-    public double[] LocalGlobal { get; private init; }
+    public double[] LocalGlobal { get; }
 
     /// <summary>H_bb of all blocks, each size × size row by row from <see cref="ArrowLayout.EntryStart"/>.</summary>
     public double[] BlockBlock { get; }
@@ -114,7 +114,4 @@ public sealed class ArrowHessian
         }
         return off;
     }
-
-    /// <summary>The same H_gg and H_bg (shared memory) with blocks of its own, not yet filled.</summary>
-    internal ArrowHessian WithNewBlocks() => new(Layout) { GlobalGlobal = GlobalGlobal, LocalGlobal = LocalGlobal };
 }

@@ -53,6 +53,17 @@ public sealed class ArrowModeTests
     }
 
     [Fact]
+    public void Three_thousand_blocks_need_hardly_more_gradients_than_thirty()
+    {
+        ArrowMode Find(int groups) => ArrowMode.Find(
+            ArrowTargets.Scales(groups, 3, 15), ArrowLayout.Even(4, groups, 2), [.. Enumerable.Repeat(0.1, 4 + 2 * groups)]);
+        ArrowMode few = Find(30), many = Find(3000);
+        Assert.True(few.Converged, few.Reason);
+        Assert.True(many.Converged, many.Reason);
+        Assert.InRange(many.Gradients, 1, 3 * few.Gradients);
+    }
+
+    [Fact]
     public void Rosenbrocks_valley_is_followed_to_its_end()
     {
         // Rosenbrock 1960, "An automatic method for finding the greatest or least value of a function": minimum 0 at (1, 1) from (−1.2, 1).
