@@ -1,0 +1,77 @@
+using System.Globalization;
+using System.Text;
+using System.Xml;
+using System.Xml.Linq;
+using SkiaSharp;
+
+namespace Coolproof.Pictures.Drawing;
+
+/// <summary>A sheet as SVG: shapes as ScottPlot draws them, words as text that can be selected, searched and read aloud.</summary>
+internal static class SvgPage
+{
+    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
+    public static string Of(Sheet sheet, int width, int height, string title, string description)
+    {
+        var page = new XElement(Svg + "svg",
+            new XAttribute("width", width), new XAttribute("height", height), new XAttribute("viewBox", $"0 0 {width} {height}"),
+            new XAttribute("role", "img"), new XAttribute("aria-labelledby", "picture-title picture-description"),
+            new XAttribute("font-family", $"{Typesetter.Family}, 'Helvetica Neue', Arial, 'Liberation Sans', sans-serif"),
+            new XElement(Svg + "title", new XAttribute("id", "picture-title"), Typesetter.Clean(title)),
+            new XElement(Svg + "desc", new XAttribute("id", "picture-description"), Typesetter.Clean(description)),
+            new XElement(Svg + "rect", new XAttribute("width", width), new XAttribute("height", height), new XAttribute("fill", sheet.Colours.Paper)),
+            Drawn(sheet.Shapes.Where(s => s is not Writing), width, height),
+            sheet.Shapes.OfType<Writing>().Select(w => Text(w, sheet.Type)));
+        return Serialised(page);
+    }
+
+    /// <summary>What the plot draws, freed of the clip paths of whole-sheet size, whose names count on from picture to picture.</summary>
+    private static IEnumerable<XElement> Drawn(IEnumerable<Shape> shapes, int width, int height)
+    {
+        using var stream = new MemoryStream();
+        using (SKCanvas canvas = SKSvgCanvas.Create(new SKRect(0, 0, width, height), stream))
+        {
+            PlotPaper.Draw(canvas, shapes, width, height);
+        }
+
+        stream.Position = 0;
+        return [.. XElement.Load(stream).Descendants().Where(e => e.Name.LocalName is not ("g" or "clipPath") && e.Parent?.Name.LocalName != "clipPath")
+            .Select(e => new XElement(Svg + e.Name.LocalName, e.Attributes()))];
+    }
+
+    private static XElement Text(Writing writing, Typesetter type)
+    {
+        var text = new XElement(Svg + "text",
+            new XAttribute("x", Number(writing.At.X)), new XAttribute("y", Number(writing.At.Y)), new XAttribute("font-size", Number(writing.Size)),
+            new XAttribute("fill", writing.Colour));
+        if (writing.Bold)
+        {
+            text.Add(new XAttribute("font-weight", "bold"));
+        }
+
+        if (writing.Hang != Hang.Start)
+        {
+            text.Add(new XAttribute("text-anchor", writing.Hang == Hang.End ? "end" : "middle"));
+        }
+
+        // A viewer without the typeface takes another one: the length that was laid out keeps its words off their neighbours.
+        text.Add(
+            new XAttribute("textLength", Number(type.Width(writing.Text, writing.Size, writing.Bold))), new XAttribute("lengthAdjust", "spacingAndGlyphs"),
+            writing.Whole is null ? null : new XElement(Svg + "title", writing.Whole), writing.Text);
+        return text;
+    }
+
+    private static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+
+    private static string Serialised(XElement page)
+    {
+        var text = new StringBuilder();
+        var settings = new XmlWriterSettings { OmitXmlDeclaration = true, Indent = true, IndentChars = " ", NewLineChars = "\n" };
+        using (var writer = XmlWriter.Create(text, settings))
+        {
+            page.Save(writer);
+        }
+
+        return text.Append('\n').ToString();
+    }
+}

@@ -1,0 +1,81 @@
+using System.Globalization;
+using Coolproof.Evidence;
+
+namespace Coolproof.Pictures.Drawing;
+
+/// <summary>Numbers in the words of the pit table, in one unit.</summary>
+/// <param name="unit">Celsius or Fahrenheit.</param>
+/// <param name="sameWithinK">Half-width of the "same" band, K.</param>
+internal sealed class Words(Degrees unit, double sameWithinK)
+{
+    /// <summary>"78 °C".</summary>
+    public string Temperature(double celsius) => $"{Whole(unit.Temperature(celsius))} {unit.Symbol}";
+
+    /// <summary>"78 °C (74 to 83)".</summary>
+    public string Temperature(Summary s)
+    {
+        string format = FormatFor(unit.Difference(s.Q95 - s.Q05));
+        return $"{Say(unit.Temperature(s.Q50), format)} {unit.Symbol} ({Range(Say(unit.Temperature(s.Q05), format), Say(unit.Temperature(s.Q95), format))})";
+    }
+
+    /// <summary>"2 °C", "3.6 °F".</summary>
+    public string Span(double kelvin) => $"{Say(unit.Difference(kelvin), "0.#")} {unit.Symbol}";
+
+    /// <summary>"9 °C hotter (4 to 14)"; the interval is turned so that it reads in the direction of the words.</summary>
+    public string Hotter(Summary differenceK)
+    {
+        double middle = unit.Difference(differenceK.Q50), low = unit.Difference(differenceK.Q05), high = unit.Difference(differenceK.Q95);
+        string format = FormatFor(high - low);
+        return middle >= 0
+            ? $"{Say(middle, format)} {unit.Symbol} hotter ({Range(Say(low, format), Say(high, format))})"
+            : $"{Say(-middle, format)} {unit.Symbol} cooler ({Range(Say(-high, format), Say(-low, format))})";
+    }
+
+    /// <summary>"19 in 20": the largest round odds that the probability reaches, so never more than it carries; 99 in 100 is the most that a few thousand draws are asked to bear.</summary>
+    public static string Odds(double probability)
+    {
+        int[] rounds = [100, 40, 20, 10, 5, 4, 3];
+        int n = rounds.FirstOrDefault(n => probability >= 1 - 1.0 / n - 1e-9);
+        return n == 0 ? "1 in 2" : string.Create(CultureInfo.InvariantCulture, $"{n - 1} in {n}");
+    }
+
+    /// <summary>
+    /// What is said of an option beside the coolest, in two parts, the weightier first: "9 °C hotter (4 to 14)" and ", 39 in 40 sure", or
+    /// "can’t be told yet" and ": 3 °C hotter (−2 to 8)".
+    /// </summary>
+    public (string First, string Then) Call(PairCall call, Summary hotterK, double probabilityHotter) => call switch
+    {
+        PairCall.Same => (Same, ": " + Hotter(hotterK)),
+        PairCall.Open => ("can’t be told yet", ": " + Hotter(hotterK)),
+        _ => (Hotter(hotterK), $", {Odds(Math.Max(probabilityHotter, 1 - probabilityHotter))} sure"),
+    };
+
+    /// <summary>"the same within 2 °C".</summary>
+    public string Same => $"the same within {Span(sameWithinK)}";
+
+    /// <summary>"2 to 9 °C", "4 °C", "−1 to 3 °C".</summary>
+    public string Moves(double leastK, double mostK)
+    {
+        string least = Whole(unit.Difference(leastK)), most = Whole(unit.Difference(mostK));
+        return least == most ? $"{most} {unit.Symbol}" : $"{Range(least, most)} {unit.Symbol}";
+    }
+
+    /// <summary>"41 %", "under 1 %".</summary>
+    public static string Percent(double share) => share > 0 && share < 0.01 ? "under 1 %" : $"{Whole(100 * share)} %";
+
+    /// <summary>"1 run", "3 runs".</summary>
+    public static string Count(int n, string thing) => string.Create(CultureInfo.InvariantCulture, $"{n} {thing}{(n == 1 ? "" : "s")}");
+
+    private static string Whole(double value) => Say(value, "0");
+
+    private static string Range(string low, string high) => $"{low} to {high}";
+
+    /// <summary>Tenths only where the doubt is small enough to give them a meaning.</summary>
+    private static string FormatFor(double ninetyPercentWidth) => ninetyPercentWidth < 2 ? "0.0" : "0";
+
+    private static string Say(double value, string format)
+    {
+        string text = value.ToString(format, CultureInfo.InvariantCulture);
+        return (text.Trim('-', '0', '.').Length == 0 ? text.TrimStart('-') : text).Replace('-', '−');
+    }
+}

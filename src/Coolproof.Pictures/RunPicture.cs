@@ -1,0 +1,67 @@
+using Coolproof.Evidence;
+using Coolproof.Pictures.Drawing;
+
+namespace Coolproof.Pictures;
+
+/// <summary>What the motor did after the stop, run by run, and what each reading becomes when it is brought back to the end of driving.</summary>
+public static class RunPicture
+{
+    private const string HowToRead =
+        "Line and band: the middle and nine tenths of the chances. Hollow: as read. Solid: brought back to the end of driving. Dashed join: its seconds were not noted.";
+
+    /// <summary>Draws one run.</summary>
+    /// <param name="verdict">Gives the option its colour and mark.</param>
+    /// <param name="run">A run of the verdict.</param>
+    /// <param name="style">Width, theme, units; null: a page, light, Celsius.</param>
+    public static Picture OfRun(Verdict verdict, RunCurve run, PictureStyle? style = null)
+    {
+        style ??= new();
+        string finding = style.Title ?? Finding(run, new Words(style.Unit, verdict.SameWithinK));
+        return Draw(verdict, [run], style, finding, style.WidthPx >= 760 ? 420 : 300, 1);
+    }
+
+    /// <summary>Draws the runs of a day, or of all days, as small pictures of one scale.</summary>
+    /// <param name="verdict">Where the runs are.</param>
+    /// <param name="day">The day; null: all.</param>
+    /// <param name="style">Width, theme, units; null: a page, light, Celsius.</param>
+    public static Picture OfDay(Verdict verdict, string? day = null, PictureStyle? style = null)
+    {
+        style ??= new();
+        RunCurve[] runs = [.. verdict.Runs.Where(r => day is null || r.Day == day)];
+        string finding = style.Title ?? Finding(runs, new Words(style.Unit, verdict.SameWithinK));
+        int columns = Math.Clamp(style.WidthPx / 400, 1, Math.Max(1, runs.Length));
+        return Draw(verdict, runs, style, finding, 210, columns);
+    }
+
+    private static Picture Draw(Verdict verdict, IReadOnlyList<RunCurve> runs, PictureStyle style, string finding, double plotHeight, int columns)
+    {
+        style.Check();
+        var sheet = new Sheet(style, Typesetter.BuiltIn);
+        Measures m = sheet.Measures;
+        double y = Heading.Draw(sheet, finding, runs.Count == 0 ? "Drive, stop, shoot the motor: the run will stand here." : HowToRead) + m.Margin * 0.8;
+        PanelRange range = PanelRange.Of(runs, style.Unit);
+        const double gap = 36;
+        double width = (m.Right - m.Left - gap * (columns - 1)) / columns;
+        int remarkLines = runs.Select(r => RunPanel.RemarkLines(sheet, r, width)).DefaultIfEmpty(0).Max();
+        double height = RunPanel.HeightFor(sheet, plotHeight, remarkLines);
+        for (int i = 0; i < runs.Count; i++)
+        {
+            double left = m.Left + i % columns * (width + gap), top = y + i / columns * (height + 16);
+            new RunPanel(sheet, runs[i], Standing.LookOf(verdict, runs[i].Option), range).Draw(left, top, width, plotHeight, remarkLines);
+        }
+
+        y += (runs.Count + columns - 1) / columns * (height + 16);
+        return new(sheet, Heading.Foot(sheet, y, [style.Note]), finding, string.Join(" ", runs.Select(r => Finding(r, new Words(style.Unit, verdict.SameWithinK)) + ".")));
+    }
+
+    private static string Finding(RunCurve run, Words words) => run.CanC.Count == 0
+        ? $"{run.Option}, run {run.Run}: nothing is known of it yet"
+        : $"{run.Option}, run {run.Run}: can {words.Temperature(run.CanC[0])} at the end of driving";
+
+    private static string Finding(IReadOnlyList<RunCurve> runs, Words words)
+    {
+        double[] moves = [.. runs.SelectMany(r => r.Readings).Select(r => r.CorrectedC - r.ReadC).Where(double.IsFinite)];
+        return runs.Count == 0 ? "No run counts yet" : moves.Length == 0 ? "No reading counts yet"
+            : $"Brought back to the end of driving, readings move by {words.Moves(moves.Min(), moves.Max())}";
+    }
+}

@@ -1,0 +1,42 @@
+namespace Coolproof.Pictures.Tests;
+
+/// <summary>Every picture at both widths in all themes, left beside the tests (folder gallery) for human eyes.</summary>
+public sealed class GalleryTests
+{
+    private static readonly (string Name, Func<PictureStyle, Picture> Draw)[] Pictures =
+    [
+        ("verdict-six", s => VerdictPicture.Of(Samples.Six(), s)),
+        ("verdict-two", s => VerdictPicture.Of(Samples.Two(), s)),
+        ("verdict-one", s => VerdictPicture.Of(Samples.One(), s)),
+        ("verdict-none", s => VerdictPicture.Of(Samples.None(), s)),
+        ("verdict-forty", s => VerdictPicture.Of(Samples.Forty(), s)),
+        ("verdict-fahrenheit", s => VerdictPicture.Of(Samples.Six(), s with { Degrees = Degrees.Fahrenheit })),
+        ("verdict-odd-names", s => VerdictPicture.Of(Samples.Named(OddNames.All), s)),
+        ("day", s => RunPicture.OfDay(Samples.Six(), "Tuesday evening", s)),
+        ("run", s => RunPicture.OfRun(Samples.Six(), Samples.Six().Runs[4], s)),
+        ("run-without-readings", s => RunPicture.OfRun(Samples.Six(), Samples.Run("Bare can", 90, "3", 0), s)),
+        ("doubt", s => DoubtPicture.Of(Samples.Six(), s)),
+    ];
+
+    public static TheoryData<string> Names => [.. Pictures.Select(p => p.Name)];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Every_picture_is_drawn_at_both_widths_in_all_themes(string name)
+    {
+        string folder = Path.Combine(AppContext.BaseDirectory, "gallery");
+        Directory.CreateDirectory(folder);
+        foreach (int width in new[] { PictureStyle.PhoneWidthPx, PictureStyle.PageWidthPx })
+        {
+            foreach (Theme theme in Enum.GetValues<Theme>())
+            {
+                Picture picture = Pictures.Single(p => p.Name == name).Draw(new(width, theme, Note: "Made-up readings."));
+                string path = Path.Combine(folder, $"{name}-{width}-{theme}".ToLowerInvariant());
+                picture.Save(path + ".svg");
+                picture.Save(path + ".png");
+                Assert.True(new FileInfo(path + ".svg").Length > 500);
+                Assert.True(new FileInfo(path + ".png").Length > 500);
+            }
+        }
+    }
+}
