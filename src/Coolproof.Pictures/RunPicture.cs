@@ -42,15 +42,17 @@ public static class RunPicture
         PanelRange range = PanelRange.Of(runs, style.Unit);
         const double gap = 36;
         double width = (m.Right - m.Left - gap * (columns - 1)) / columns;
-        int remarkLines = runs.Select(r => RunPanel.RemarkLines(sheet, r, width)).DefaultIfEmpty(0).Max();
-        double height = RunPanel.HeightFor(sheet, plotHeight, remarkLines);
-        for (int i = 0; i < runs.Count; i++)
+        foreach (RunCurve[] row in runs.Chunk(columns))
         {
-            double left = m.Left + i % columns * (width + gap), top = y + i / columns * (height + 16);
-            new RunPanel(sheet, runs[i], Standing.LookOf(verdict, runs[i].Option), range).Draw(left, top, width, plotHeight, remarkLines);
+            int remarkLines = row.Max(r => RunPanel.RemarkLines(sheet, r, width));
+            for (int i = 0; i < row.Length; i++)
+            {
+                new RunPanel(sheet, row[i], Standing.LookOf(verdict, row[i].Option), range).Draw(m.Left + i * (width + gap), y, width, plotHeight, remarkLines);
+            }
+
+            y += RunPanel.HeightFor(sheet, plotHeight, remarkLines) + 16;
         }
 
-        y += (runs.Count + columns - 1) / columns * (height + 16);
         return new(sheet, Heading.Foot(sheet, y, [style.Note]), finding, string.Join(" ", runs.Select(r => Finding(r, new Words(style.Unit, verdict.SameWithinK)) + ".")));
     }
 

@@ -40,7 +40,7 @@ internal static class DoubtBars
     {
         DoubtShare[] shares = Sorted(verdict);
         return shares.Length == 0 ? "There is no doubt to share out yet: it takes two options"
-            : $"{(shares[0].Share >= 0.5 ? "Most of the doubt" : "The largest part of the doubt")} is {Plain(shares[0].Source)}: {Words.Percent(shares[0].Share)}";
+            : $"{(shares[0].Share >= 0.5 ? "Most of the doubt" : "The largest part of the doubt")} comes from {Plain(shares[0].Source)}: {Words.Percent(shares[0].Share)}";
     }
 
     /// <summary>What the doubt is about.</summary>

@@ -7,6 +7,7 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
 {
     private const int RowsWithoutLowerAxis = 7;
     private const double LabelGap = 10;
+    private const string BetweenValues = ", ";
 
     private readonly Measures m = sheet.Measures;
     private readonly ThemeColours colours = sheet.Colours;
@@ -27,6 +28,8 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
 
     private double ValuePitch => m.SmallSize * 1.4;
 
+    private double HottestBar => unit.Temperature(standings.Max(s => Math.Max(s.Option.PeakCanC.Q95, s.Option.PeakWindingC.Q95)));
+
     private bool HasDifferences => standings.Any(s => s.HotterK is not null);
 
     private double OneColumn(double y)
@@ -34,7 +37,7 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
         double width = m.Right - m.Left;
         y = Heading.Section(sheet, m.Left, y, width, "At the end of hard driving", HowToRead);
         double[] heights = [.. standings.Select(s => NameLines(s, width).Count * Leading + (BothFit(s, width) ? 1 : 2) * ValuePitch + 2 * BarPitch + 16)];
-        y = Rows(y + m.SmallSize + 14, standings, heights, Temperatures(m.Left + 4, m.Right, "can", "winding"), unit.Symbol, (s, top, scale) =>
+        y = Rows(y + m.SmallSize + 14, standings, heights, Temperatures(m.Left + 4, m.Right, "can", "winding"), HottestBar, (s, top, scale) =>
         {
             double below = ValuesInWords(s, Name(s, m.Left, top, width), width);
             TwoBars(s, scale, below + BarPitch * 0.5, "can", "winding");
@@ -51,7 +54,7 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
         double[] heights = [.. others.Select(s => NameLines(s, width).Count * Leading + ValuePitch + BarPitch + 24)];
         double top = y + m.SmallSize * 2.4 + 14;
         SameLabel(scale, top, m.Left, m.Right);
-        return Rows(top, others, heights, scale, unit.Symbol, (s, rowTop, _) =>
+        return Rows(top, others, heights, scale, double.PositiveInfinity, (s, rowTop, _) =>
         {
             double below = Name(s, m.Left, rowTop, width);
             Beside(s, m.Left, below + m.SmallSize);
@@ -77,7 +80,7 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
             Axis.Upright(sheet, differences, top, top + heights.Sum(), standings.Count > RowsWithoutLowerAxis, unit.Symbol);
         }
 
-        return Rows(top, standings, heights, Temperatures(left + 4, middle, standings.Select(CanLabel), standings.Select(WindingLabel)), unit.Symbol, (s, rowTop, scale) =>
+        return Rows(top, standings, heights, Temperatures(left + 4, middle, standings.Select(CanLabel), standings.Select(WindingLabel)), HottestBar, (s, rowTop, scale) =>
         {
             double below = Name(s, m.Left, rowTop, nameWidth);
             sheet.Text($"{Words.Count(s.Option.Runs, "run")}, {Words.Count(s.Option.Readings, "reading")}", m.Left + 26, below + m.SmallSize, m.SmallSize, colour: colours.Quiet);
@@ -100,11 +103,11 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
 
     private string DifferenceRemark => $"The can beside that of {Typesetter.Clean(Standing.Coolest(verdict)?.Name ?? "")}.";
 
-    private double Rows(double top, IReadOnlyList<Standing> rows, double[] heights, Scale scale, string symbol, Action<Standing, double, Scale> row)
+    private double Rows(double top, IReadOnlyList<Standing> rows, double[] heights, Scale scale, double lastTick, Action<Standing, double, Scale> row)
     {
         double bottom = top + heights.Sum();
         bool below = rows.Count > RowsWithoutLowerAxis;
-        Axis.Upright(sheet, scale, top, bottom, below, symbol);
+        Axis.Upright(sheet, scale, top, bottom, below, unit.Symbol, lastTick);
         for (int i = 0; i < rows.Count; i++)
         {
             sheet.Line(m.Left, top, m.Right, top, colours.Grid, 1);
@@ -136,30 +139,32 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
     private string WindingLabel(Standing s) => "winding " + words.Temperature(s.Option.PeakWindingC);
 
     private bool BothFit(Standing s, double width) =>
-        sheet.Type.Width(CanLabel(s), m.SmallSize, true) + 14 + sheet.Type.Width(WindingLabel(s), m.SmallSize, false) <= width;
+        sheet.Type.Width(CanLabel(s), m.SmallSize, true) + sheet.Type.Width(BetweenValues + WindingLabel(s), m.SmallSize, false) <= width;
 
     /// <returns>The y below.</returns>
     private double ValuesInWords(Standing s, double top, double width)
     {
+        if (BothFit(s, width))
+        {
+            sheet.BoldThenQuiet(CanLabel(s), BetweenValues + WindingLabel(s), m.Left, top + m.SmallSize, m.SmallSize);
+            return top + ValuePitch;
+        }
+
         sheet.Text(CanLabel(s), m.Left, top + m.SmallSize, m.SmallSize, bold: true);
-        bool oneLine = BothFit(s, width);
-        double x = oneLine ? m.Left + sheet.Type.Width(CanLabel(s), m.SmallSize, true) + 14 : m.Left;
-        double y = oneLine ? top : top + ValuePitch;
-        sheet.Text(WindingLabel(s), x, y + m.SmallSize, m.SmallSize, colour: colours.Quiet);
-        return y + ValuePitch;
+        sheet.Text(WindingLabel(s), m.Left, top + ValuePitch + m.SmallSize, m.SmallSize, colour: colours.Quiet);
+        return top + 2 * ValuePitch;
     }
 
     private void Beside(Standing s, double x, double baseline)
     {
         (string first, string then) = BesideCoolest(s);
-        sheet.Text(first, x, baseline, m.SmallSize, bold: true);
-        sheet.Text(then, x + sheet.Type.Width(first, m.SmallSize, true), baseline, m.SmallSize, colour: colours.Quiet);
+        sheet.BoldThenQuiet(first, then, x, baseline, m.SmallSize);
     }
 
     private (string First, string Then) BesideCoolest(Standing s) => s.HotterK is { } k
         ? words.Call(s.Call, k, s.ProbabilityHotter)
         : standings.Count == 1 ? ("nothing to compare with yet", "")
-        : s.Option == Standing.Coolest(verdict) ? ("most likely the coolest", $", {Words.Odds(s.Option.ProbabilityCoolest)}") : ("not compared", "");
+        : s.Option == Standing.Coolest(verdict) ? ("most likely the coolest", $", {Words.Chance(s.Option.ProbabilityCoolest)}") : ("not compared", "");
 
     /// <summary>An option's difference on its own piece of the band, with zero through it; the words stay on clear ground.</summary>
     private void DifferenceBar(Standing s, Scale scale, double y)

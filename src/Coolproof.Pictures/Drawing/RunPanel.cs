@@ -39,9 +39,9 @@ internal sealed class RunPanel(Sheet sheet, RunCurve run, OptionLook look, Panel
     /// <summary>Height of name, condition line, plot and labels, px.</summary>
     public static double HeightFor(Sheet sheet, double plotHeight, int remarkLines) => HeadHeight(sheet, remarkLines) + plotHeight + sheet.Measures.SmallSize * 3.4;
 
-    /// <summary>Lines that the remark on a run that fits badly takes, at most <see cref="MostRemarkLines"/>.</summary>
+    /// <summary>Lines that the remark on a run takes, at most <see cref="MostRemarkLines"/>.</summary>
     public static int RemarkLines(Sheet sheet, RunCurve run, double width) =>
-        run.Outlier is null ? 0 : sheet.Type.Wrap(Remark(run), sheet.Measures.SmallSize, true, width, MostRemarkLines).Count;
+        Remark(run).Length == 0 ? 0 : sheet.Type.Wrap(Remark(run), sheet.Measures.SmallSize, true, width, MostRemarkLines).Count;
 
     public void Draw(double left, double top, double width, double plotHeight, int remarkLines)
     {
@@ -56,15 +56,12 @@ internal sealed class RunPanel(Sheet sheet, RunCurve run, OptionLook look, Panel
         Curve(x, y, run.CanC, look.ColourOn(sheet.Style.Theme), colours.BandOpacity, 2.4, dashed: false);
         EndLabels(x, y);
         Readings(x, y);
-        if (run.Readings.Count == 0)
-        {
-            sheet.Text("No reading of this run counts.", x.At(range.FromS) + 10, plotBottom - 10, m.SmallSize, colour: colours.Ink);
-        }
     }
 
     private static double HeadHeight(Sheet sheet, int remarkLines) => sheet.Measures.BodySize * 1.35 + sheet.Measures.SmallSize * (2.9 + 1.32 * remarkLines);
 
-    private static string Remark(RunCurve run) => "Fits badly: " + run.Outlier;
+    private static string Remark(RunCurve run) =>
+        run.Outlier is not null ? "Fits badly: " + run.Outlier : run.Readings.Count == 0 ? "No reading of this run counts." : "";
 
     private void Head(double left, double top, double width)
     {
@@ -73,7 +70,7 @@ internal sealed class RunPanel(Sheet sheet, RunCurve run, OptionLook look, Panel
         sheet.Mark(look, left + 9, top + m.BodySize * 0.62, 7.5);
         sheet.Text(cut, left + 26, top + m.BodySize * 0.95, m.BodySize, bold: true, whole: cut == name ? null : name);
         double y = sheet.Paragraph(Where(), left, top + m.BodySize * 1.35, width, m.SmallSize, colour: colours.Quiet, maxLines: 1);
-        if (run.Outlier is not null)
+        if (Remark(run).Length > 0)
         {
             sheet.Paragraph(Remark(run), left, y, width, m.SmallSize, bold: true, maxLines: MostRemarkLines);
         }

@@ -7,12 +7,12 @@ internal sealed record Scale(double Low, double High, double From, double To)
 {
     public double At(double value) => From + (value - Low) / (High - Low) * (To - From);
 
-    /// <summary>Steps of 1, 2 or 5 times a power of ten, no closer than so many pixels.</summary>
+    /// <summary>Steps of 1, 2, 2.5 or 5 times a power of ten, no closer than so many pixels.</summary>
     public IReadOnlyList<double> Ticks(double spacingPx)
     {
         double rough = (High - Low) * spacingPx / Math.Abs(To - From);
         double power = Math.Pow(10, Math.Floor(Math.Log10(rough)));
-        double step = new[] { 1, 2, 5, 10 }.Select(m => m * power).First(s => s >= rough * (1 - 1e-9));
+        double step = new[] { 1, 2, 2.5, 5, 10 }.Select(m => m * power).First(s => s >= rough * (1 - 1e-9));
         long first = (long)Math.Ceiling(Low / step - 1e-9), last = (long)Math.Floor(High / step + 1e-9);
         return [.. Enumerable.Range(0, (int)(last - first + 1)).Select(i => Math.Round((first + i) * step, 9))];
     }

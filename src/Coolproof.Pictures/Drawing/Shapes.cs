@@ -20,5 +20,8 @@ internal sealed record Stroke(IReadOnlyList<Spot> Spots, string Colour, double W
 /// <summary>A closed area; no outline where its width is 0.</summary>
 internal sealed record Area(IReadOnlyList<Spot> Corners, string Fill, double Opacity, string Outline, double OutlineWidth) : Shape;
 
-/// <summary>Words on one line, their baseline at the spot. <paramref name="Whole"/> is the uncut text where the line was cut short.</summary>
-internal sealed record Writing(string Text, Spot At, double Size, bool Bold, string Colour, Hang Hang, string? Whole) : Shape;
+/// <summary>
+/// Words on one line, their baseline at the spot. <paramref name="Whole"/> is the uncut text where the line was cut short;
+/// <paramref name="Then"/> follows in the regular weight and its own colour.
+/// </summary>
+internal sealed record Writing(string Text, Spot At, double Size, bool Bold, string Colour, Hang Hang, string? Whole, (string Text, string Colour)? Then = null) : Shape;

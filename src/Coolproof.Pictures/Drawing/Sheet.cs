@@ -37,6 +37,10 @@ internal sealed class Sheet(PictureStyle style, Typesetter type)
     public void Text(string text, double x, double baseline, double size, bool bold = false, string? colour = null, Hang hang = Hang.Start, string? whole = null) =>
         shapes.Add(new Writing(text.Replace(Typesetter.Glue, ' '), new(x, baseline), size, bold, colour ?? Colours.Ink, hang, whole));
 
+    /// <summary>A line that begins in bold ink and goes on in quiet ink.</summary>
+    public void BoldThenQuiet(string first, string then, double x, double baseline, double size) =>
+        shapes.Add(new Writing(first.Replace(Typesetter.Glue, ' '), new(x, baseline), size, true, Colours.Ink, Hang.Start, null, (then.Replace(Typesetter.Glue, ' '), Colours.Quiet)));
+
     /// <summary>Lines of text wrapped to a width, at most so many.</summary>
     /// <returns>The y below the last line.</returns>
     public double Paragraph(

@@ -55,9 +55,15 @@ internal static class SvgPage
         }
 
         // A viewer without the typeface takes another one: the length that was laid out keeps its words off their neighbours.
+        double length = type.Width(writing.Text, writing.Size, writing.Bold) + (writing.Then is { } t ? type.Width(t.Text, writing.Size, false) : 0);
         text.Add(
-            new XAttribute("textLength", Number(type.Width(writing.Text, writing.Size, writing.Bold))), new XAttribute("lengthAdjust", "spacingAndGlyphs"),
+            new XAttribute("textLength", Number(length)), new XAttribute("lengthAdjust", "spacingAndGlyphs"),
             writing.Whole is null ? null : new XElement(Svg + "title", writing.Whole), writing.Text);
+        if (writing.Then is { } then)
+        {
+            text.Add(new XElement(Svg + "tspan", new XAttribute("font-weight", "normal"), new XAttribute("fill", then.Colour), then.Text));
+        }
+
         return text;
     }
 

@@ -91,14 +91,23 @@ internal sealed partial class Typesetter
 
     public void Draw(SKCanvas canvas, Writing writing)
     {
-        using var paint = new SKPaint { Color = SKColor.Parse(writing.Colour), IsAntialias = true };
         double width = Width(writing.Text, writing.Size, writing.Bold);
         double x = writing.At.X - (writing.Hang == Hang.End ? width : writing.Hang == Hang.Middle ? width / 2 : 0);
-        foreach (var piece in Pieces(writing.Text, writing.Bold))
+        Draw(canvas, writing.Text, x, writing.At.Y, writing.Size, writing.Bold, writing.Colour);
+        if (writing.Then is { } then)
         {
-            using var font = Font(piece.Face, writing.Size);
-            canvas.DrawText(piece.Text, (float)x, (float)writing.At.Y, font, paint);
-            x += Measure(piece, writing.Size);
+            Draw(canvas, then.Text, x + width, writing.At.Y, writing.Size, false, then.Colour);
+        }
+    }
+
+    private void Draw(SKCanvas canvas, string text, double x, double baseline, double size, bool isBold, string colour)
+    {
+        using var paint = new SKPaint { Color = SKColor.Parse(colour), IsAntialias = true };
+        foreach (var piece in Pieces(text, isBold))
+        {
+            using var font = Font(piece.Face, size);
+            canvas.DrawText(piece.Text, (float)x, (float)baseline, font, paint);
+            x += Measure(piece, size);
         }
     }
 

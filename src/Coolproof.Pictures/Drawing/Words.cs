@@ -39,6 +39,14 @@ internal sealed class Words(Degrees unit, double sameWithinK)
         return n == 0 ? "1 in 2" : string.Create(CultureInfo.InvariantCulture, $"{n - 1} in {n}");
     }
 
+    /// <summary>"4 in 5", "1 in 3": any chance, again rounded to what it reaches.</summary>
+    public static string Chance(double probability)
+    {
+        string odds = Odds(probability);
+        return odds != "1 in 2" || probability >= 0.5 ? odds
+            : probability >= 0.01 ? string.Create(CultureInfo.InvariantCulture, $"1 in {Math.Ceiling(1 / probability - 1e-9):0}") : "under 1 in 100";
+    }
+
     /// <summary>
     /// What is said of an option beside the coolest, in two parts, the weightier first: "9 °C hotter (4 to 14)" and ", 39 in 40 sure", or
     /// "can’t be told yet" and ": 3 °C hotter (−2 to 8)".
