@@ -30,6 +30,8 @@ public sealed class Picture
     /// <summary>What the picture shows, in words, for who can't see it.</summary>
     public string Description { get; }
 
+    internal IReadOnlyList<Shape> Shapes => sheet.Shapes;
+
     internal IEnumerable<Writing> Words => sheet.Shapes.OfType<Writing>();
 
     /// <summary>The picture as SVG with real text, a title and a description.</summary>

@@ -1,16 +1,20 @@
+using Coolproof.Notebook;
+using Coolproof.Pictures.Drawing;
+
 namespace Coolproof.Pictures;
 
 /// <summary>How a picture is drawn.</summary>
 /// <param name="WidthPx">Width in pixels, 320 to 4000: <see cref="PhoneWidthPx"/> and <see cref="PageWidthPx"/> are the two it is designed for.</param>
 /// <param name="Theme">Where it is read.</param>
-/// <param name="Degrees">Celsius or Fahrenheit; null: Celsius.</param>
+/// <param name="Units">Celsius or Fahrenheit.</param>
 /// <param name="Title">
-/// The finding, in the units of <paramref name="Degrees"/>; null: the verdict's own sentence, or what the picture works out itself.
+/// The finding; null: the verdict's own sentence, or what the picture works out itself. The verdict's sentence is in °C, so give it
+/// anew with Fahrenheit.
 /// </param>
 /// <param name="Note">A line at the foot, such as "Made-up readings."; null: none.</param>
 /// <param name="PixelDensity">Image pixels per pixel of layout in a PNG, 1 to 4; an SVG has no need of it.</param>
 public sealed record PictureStyle(
-    int WidthPx = PictureStyle.PageWidthPx, Theme Theme = Theme.Light, Degrees? Degrees = null, string? Title = null, string? Note = null,
+    int WidthPx = PictureStyle.PageWidthPx, Theme Theme = Theme.Light, TemperatureUnitChoice Units = TemperatureUnitChoice.Celsius, string? Title = null, string? Note = null,
     int PixelDensity = 1)
 {
     /// <summary>A phone held upright, px.</summary>
@@ -19,7 +23,7 @@ public sealed record PictureStyle(
     /// <summary>A laptop or a printed page, px.</summary>
     public const int PageWidthPx = 1280;
 
-    internal Degrees Unit => Degrees ?? Pictures.Degrees.Celsius;
+    internal Degrees Unit => new(Units);
 
     internal void Check()
     {

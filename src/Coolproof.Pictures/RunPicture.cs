@@ -17,7 +17,7 @@ public static class RunPicture
     {
         style ??= new();
         string finding = style.Title ?? Finding(run, new Words(style.Unit, verdict.SameWithinK));
-        return Draw(verdict, [run], style, finding, style.WidthPx >= 760 ? 420 : 300, 1);
+        return Draw(verdict, [run], style, finding, style.WidthPx >= 700 ? 420 : 300, 1);
     }
 
     /// <summary>Draws the runs of a day, or of all days, as small pictures of one scale.</summary>

@@ -1,3 +1,5 @@
+using Coolproof.Notebook;
+
 namespace Coolproof.Pictures.Tests;
 
 /// <summary>Every picture at both widths in all themes, left beside the tests (folder gallery) for human eyes.</summary>
@@ -10,7 +12,7 @@ public sealed class GalleryTests
         ("verdict-one", s => VerdictPicture.Of(Samples.One(), s)),
         ("verdict-none", s => VerdictPicture.Of(Samples.None(), s)),
         ("verdict-forty", s => VerdictPicture.Of(Samples.Forty(), s)),
-        ("verdict-fahrenheit", s => VerdictPicture.Of(Samples.Six(), s with { Degrees = Degrees.Fahrenheit })),
+        ("verdict-fahrenheit", s => VerdictPicture.Of(Samples.Six(), s with { Units = TemperatureUnitChoice.Fahrenheit })),
         ("verdict-odd-names", s => VerdictPicture.Of(Samples.Named(OddNames.All), s)),
         ("day", s => RunPicture.OfDay(Samples.Six(), "Tuesday evening", s)),
         ("run", s => RunPicture.OfRun(Samples.Six(), Samples.Six().Runs[4], s)),
@@ -19,6 +21,8 @@ public sealed class GalleryTests
     ];
 
     public static TheoryData<string> Names => [.. Pictures.Select(p => p.Name)];
+
+    internal static Picture Draw(string name, PictureStyle style) => Pictures.Single(p => p.Name == name).Draw(style);
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -30,7 +34,7 @@ public sealed class GalleryTests
         {
             foreach (Theme theme in Enum.GetValues<Theme>())
             {
-                Picture picture = Pictures.Single(p => p.Name == name).Draw(new(width, theme, Note: "Made-up readings."));
+                Picture picture = Draw(name, new(width, theme, Note: "Made-up readings."));
                 string path = Path.Combine(folder, $"{name}-{width}-{theme}".ToLowerInvariant());
                 picture.Save(path + ".svg");
                 picture.Save(path + ".png");

@@ -4,7 +4,7 @@ namespace Coolproof.Pictures.Drawing;
 internal sealed record Measures(double Width, double Margin, double TitleSize, double HeadSize, double BodySize, double SmallSize, bool Narrow)
 {
     /// <summary>Below this width the columns of a picture stand one below the other.</summary>
-    private const int NarrowBelow = 760;
+    private const int NarrowBelow = 1000;
 
     public double Left => Margin;
 

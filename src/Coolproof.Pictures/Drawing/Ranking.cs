@@ -51,14 +51,14 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
         Scale scale = Differences(m.Left + 4, m.Right - 14);
         y = Heading.Section(sheet, m.Left, y, width, DifferenceHead, DifferenceRemark);
         Standing[] others = [.. standings.Where(s => s.HotterK is not null)];
-        double[] heights = [.. others.Select(s => NameLines(s, width).Count * Leading + ValuePitch + BarPitch + 24)];
+        double[] heights = [.. others.Select(s => NameLines(s, width).Count * Leading + BesideLines(s, width) * ValuePitch + BarPitch + 24)];
         double top = y + m.SmallSize * 2.4 + 14;
         SameLabel(scale, top, m.Left, m.Right);
         return Rows(top, others, heights, scale, double.PositiveInfinity, (s, rowTop, _) =>
         {
             double below = Name(s, m.Left, rowTop, width);
-            Beside(s, m.Left, below + m.SmallSize);
-            DifferenceBar(s, scale, below + ValuePitch + BarPitch * 0.5 + 4);
+            Beside(s, m.Left, below + m.SmallSize, width);
+            DifferenceBar(s, scale, below + BesideLines(s, width) * ValuePitch + BarPitch * 0.5 + 4);
         });
     }
 
@@ -71,7 +71,7 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
         double right = middle + 40;
         double besideHead = HasDifferences ? Heading.Section(sheet, right, y, m.Right - right, DifferenceHead, DifferenceRemark) : y;
         y = Math.Max(besideHead, Heading.Section(sheet, left, y, middle - left, "At the end of hard driving", HowToRead));
-        double[] heights = [.. standings.Select(s => Math.Max(NameLines(s, nameWidth).Count * Leading + ValuePitch, 2 * BarPitch + 4) + 18)];
+        double[] heights = [.. standings.Select(s => Math.Max(NameLines(s, nameWidth).Count * Leading + ValuePitch, 2 * BarPitch + 4 + (BesideLines(s, m.Right - right) - 1) * ValuePitch) + 18)];
         double top = y + m.SmallSize * 2.4 + 14;
         Scale differences = Differences(right + 4, m.Right - 14);
         if (HasDifferences)
@@ -92,7 +92,7 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
 
             if (HasDifferences)
             {
-                Beside(s, right, rowTop + BarPitch * 1.6 + m.SmallSize * 0.36);
+                Beside(s, right, rowTop + BarPitch * 1.6 + m.SmallSize * 0.36, m.Right - right);
             }
         });
     }
@@ -155,10 +155,23 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
         return top + 2 * ValuePitch;
     }
 
-    private void Beside(Standing s, double x, double baseline)
+    private void Beside(Standing s, double x, double baseline, double width)
     {
         (string first, string then) = BesideCoolest(s);
-        sheet.BoldThenQuiet(first, then, x, baseline, m.SmallSize);
+        if (BesideLines(s, width) == 1)
+        {
+            sheet.BoldThenQuiet(first, then, x, baseline, m.SmallSize);
+            return;
+        }
+
+        sheet.Text(first, x, baseline, m.SmallSize, bold: true);
+        sheet.Text(then.TrimStart(',', ':', ' '), x, baseline + ValuePitch, m.SmallSize, colour: colours.Quiet);
+    }
+
+    private int BesideLines(Standing s, double width)
+    {
+        (string first, string then) = BesideCoolest(s);
+        return sheet.Type.Width(first, m.SmallSize, true) + sheet.Type.Width(then, m.SmallSize, false) <= width ? 1 : 2;
     }
 
     private (string First, string Then) BesideCoolest(Standing s) => s.HotterK is { } k

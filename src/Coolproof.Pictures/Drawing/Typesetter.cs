@@ -160,6 +160,11 @@ internal sealed partial class Typesetter
     private List<(string Text, SKTypeface Face)> Pieces(string text, bool isBold)
     {
         SKTypeface own = isBold ? bold : regular;
+        if (own.ContainsGlyphs(text))
+        {
+            return [(text, own)];
+        }
+
         var pieces = new List<(string Text, SKTypeface Face)>();
         foreach (Rune rune in text.EnumerateRunes())
         {
