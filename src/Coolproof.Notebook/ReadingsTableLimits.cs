@@ -12,6 +12,9 @@ public static class ReadingsTableLimits
     /// <summary>Most characters of one cell; a longer one is nearly always a quote that was never closed.</summary>
     public const int CellCharacters = 10_000;
 
+    /// <summary>Most characters that are kept as notes out of unknown columns, over the whole table.</summary>
+    public const int NoteCharacters = 20_000_000;
+
     /// <summary>Most columns.</summary>
     public const int Columns = 500;
 

@@ -38,7 +38,7 @@ public sealed class UnderstoodTables
         Text("Fahrenheit by the cell", "option,read_c,stop_to_read_s,drive_s,ambient_c\nbare can,142.7 °F,15,360,76.1F\n");
         Text("minutes by the column", "option,read_c,stop_to_read_min,drive_min,ambient_c\nbare can,61.5,0.25,6,24.5\n");
         Text("minutes and seconds as on a clock", "option,read_c,stop_to_read_s,drive_s,ambient_c\nbare can,61.5,0:15,6:00,24.5\n");
-        Text("minutes and seconds in words", "option,read_c,stop_to_read_s,drive_s,ambient_c\nbare can,61.5,15,5 min 60 s,24.5\n".Replace("5 min 60 s", "0.1 h"));
+        Text("minutes and seconds in words", "option,read_c,stop_to_read_s,drive_s,ambient_c\nbare can,61.5,15 sec.,5min 60s,24.5\n");
         Text("header in other case and with blanks", "Option , Read °C,Stop to read (s),DRIVE_S,Ambient [°C]\nbare can,61.5,15,360,24.5\n");
         Text("header in one word with capitals", "Option,ReadC,StopToReadS,DriveS,AmbientC\nbare can,61.5,15,360,24.5\n");
         Text("columns in another order", "ambient_c,drive_s,read_c,option,stop_to_read_s\n24.5,360,61.5,bare can,15\n");
@@ -67,6 +67,6 @@ public sealed class UnderstoodTables
         Assert.Equal(24.5, run.AirC!.Value, 1e-9);
         Assert.Equal(("day", "1"), (run.Day, run.Name));
         Assert.Equal(["bare can"], table.Options);
-        if (!name.StartsWith("Latin-1", StringComparison.Ordinal)) Assert.Empty(table.Questions);
+        Assert.Empty(table.Questions);
     }
 }

@@ -31,7 +31,7 @@ internal static class CellText
         celsius = double.NaN;
         bare = false;
         if (!TryNumber(cell, out double number, out string unit)) return false;
-        switch (unit.TrimStart('°', 'º', '˚', '*', '\''))
+        switch (unit.Trim('°', 'º', '˚', '*', '\''))
         {
             case "c" or "℃" or "celsius" or "degc" or "degreesc" or "deg.c":
                 celsius = number;
@@ -174,7 +174,7 @@ internal static class CellText
             seconds = (60 * seconds) + number;
         }
 
-        return !cell.TrimStart().StartsWith('-');
+        return cell.TrimStart()[0] is not ('-' or '−' or '–');
     }
 
     private static double SecondsIn(ReadOnlySpan<char> unit, ColumnUnit column) => unit.ToString().ToLowerInvariant().TrimEnd('.') switch

@@ -17,6 +17,9 @@ internal sealed record HeaderColumn(string Written, ColumnRule? Rule, ColumnUnit
 /// <param name="Columns">Its columns in order.</param>
 internal sealed record Header(int Line, IReadOnlyList<HeaderColumn> Columns)
 {
+    // A longer name is shown by its beginning.
+    private const int LongestName = 100;
+
     private static readonly Dictionary<string, (ColumnRule Rule, ColumnUnit Unit)> Names = AllNames();
 
     /// <summary>What a name means; null when it is unknown.</summary>
@@ -31,6 +34,7 @@ internal sealed record Header(int Line, IReadOnlyList<HeaderColumn> Columns)
         foreach (string cell in cells)
         {
             string written = cell.Trim();
+            if (written.Length > LongestName) written = written[..LongestName] + "...";
             (ColumnRule Rule, ColumnUnit Unit)? known = Lookup(written);
             columns.Add(new HeaderColumn(
                 written.Length > 0 ? written : $"column {columns.Count + 1}", known?.Rule, known?.Unit ?? ColumnUnit.None, written.Length > 0));

@@ -10,7 +10,7 @@ internal sealed class LegacyLetters : DecoderFallback
     private static readonly Encoding Windows1252 = CodePagesEncodingProvider.Instance.GetEncoding(1252)
         ?? throw new InvalidOperationException("Code page 1252 is part of the runtime.");
 
-    /// <summary>Whether any byte was read this way.</summary>
+    /// <summary>Whether any byte but a degree sign was read this way.</summary>
     public bool Used { get; private set; }
 
     public override int MaxCharCount => 4;
@@ -26,7 +26,8 @@ internal sealed class LegacyLetters : DecoderFallback
 
         public override bool Fallback(byte[] bytesUnknown, int index)
         {
-            owner.Used = true;
+            // A lone degree sign is no doubt worth a word; letters of names may be.
+            owner.Used |= bytesUnknown.AsSpan().ContainsAnyExcept((byte)0xB0);
             _letters = Windows1252.GetString(bytesUnknown);
             _next = 0;
             return _letters.Length > 0;

@@ -13,13 +13,16 @@ internal sealed class ReadingAssembly(Header header, ProblemLog log)
     {
         List<Reading> readings = [];
         List<string> notes = [];
+        ColdWindings cold = ColdWindings.Of(draft);
+        // A warm-up, or a run that came to nothing, need not have been read: it is there for the warmth that it left.
+        bool readingNeeded = kind is not (RunKind.WarmUp or RunKind.Void) && !draft.IsFaulty(Field.Kind);
         foreach (TableRow row in draft.Rows)
         {
-            WindingResistance? winding = WindingOf(row, draft);
+            WindingResistance? winding = WindingOf(row, cold);
             string? note = NoteOf(row);
             if (row.Cell(Field.Read) is null && winding is null)
             {
-                CheckNothingRead(row, kind);
+                if (readingNeeded) CheckNothingRead(row);
                 if (note is not null) notes.Add(note);
                 continue;
             }
@@ -37,19 +40,18 @@ internal sealed class ReadingAssembly(Header header, ProblemLog log)
         row.Line, row.Number(Field.Read), row.Number(Field.StopToRead), row.Text(Field.Instrument) ?? "gun", row.Number(Field.EmissivitySet),
         row.Choice(Field.SurfaceOfSpot, SpotSurface.Unknown), row.Choice(Field.Spot, Spot.Can), row.Choice(Field.Hold, Hold.Single), winding, ExcludedBecause(row), note);
 
-    private void CheckNothingRead(TableRow row, RunKind kind)
+    private void CheckNothingRead(TableRow row)
     {
-        // A warm-up, or a run that came to nothing, need not have been read: it is there for the warmth that it left.
-        if (kind is RunKind.WarmUp or RunKind.Void || row.IsFaulty(Field.Read) || row.IsFaulty(Field.WindingHot) || row.Cell(Field.WindingHot) is not null || row.IsFaulty(Field.Kind)) return;
+        if (row.IsFaulty(Field.Read) || row.IsFaulty(Field.WindingHot) || row.Cell(Field.WindingHot) is not null) return;
         log.Problem(row.Line, -1, header.NameOf(Field.Read), "blank", "a reading, or a winding resistance with its cold value (only a warm-up or void run may have none)");
     }
 
-    private WindingResistance? WindingOf(TableRow row, RunDraft draft)
+    private WindingResistance? WindingOf(TableRow row, ColdWindings colds)
     {
         if (row.Cell(Field.WindingHot) is not { } hot) return null;
         WindingPair? pair = row.Cell(Field.WindingPair) is null ? null : row.Choice(Field.WindingPair, default(WindingPair));
-        double? cold = Cold(Field.WindingCold, row, draft);
-        double? coldC = Cold(Field.WindingColdTemperature, row, draft);
+        double? cold = row.Number(Field.WindingCold) ?? colds.Milliohm(pair);
+        double? coldC = row.Number(Field.WindingColdTemperature) ?? colds.Celsius(pair);
         if (cold is null || coldC is null)
         {
             if (row.IsFaulty(Field.WindingCold) || row.IsFaulty(Field.WindingColdTemperature)) return null;
@@ -71,10 +73,6 @@ internal sealed class ReadingAssembly(Header header, ProblemLog log)
         double? at = row.Number(Field.WindingAt) ?? (row.Cell(Field.Read) is null ? row.Number(Field.StopToRead) : null);
         return new WindingResistance(hot.Number, at, cold.Value, coldC.Value, pair);
     }
-
-    // The cold value is noted once for a run, or once for each pair.
-    private static double? Cold(Field field, TableRow row, RunDraft draft) =>
-        row.Number(field) ?? draft.Rows.Find(other => other.Cell(field) is not null && other.Number(Field.WindingPair) == row.Number(Field.WindingPair))?.Number(field);
 
     private static string? NoteOf(TableRow row) => (row.Text(Field.Note), row.Unknown) switch
     {

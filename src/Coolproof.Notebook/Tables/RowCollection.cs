@@ -34,6 +34,7 @@ internal sealed class RowCollection(RowSplitter splitter, ProblemLog log)
     {
         bool columns = CheckColumns(header);
         RowReader reader = new(header, log);
+        long notes = 0;
         while (NextFilled())
         {
             if (_rows.Count == ReadingsTableLimits.Rows)
@@ -42,8 +43,19 @@ internal sealed class RowCollection(RowSplitter splitter, ProblemLog log)
                 return;
             }
 
-            NoteFault(header);
-            _rows.Add(reader.Read(splitter.Line, splitter.Cells));
+            if (splitter.Fault != RowFault.None)
+            {
+                NoteFault(header);
+                _rows.Add(TableRow.NotRead(splitter.Line));
+                continue;
+            }
+
+            TableRow row = reader.Read(splitter.Line, splitter.Cells);
+            _rows.Add(row);
+            notes += row.Unknown?.Length ?? 0;
+            if (notes <= ReadingsTableLimits.NoteCharacters) continue;
+            log.Problem(splitter.Line, -1, "", $"more than {ReadingsTableLimits.NoteCharacters} characters in unknown columns", "a readings table typed by hand; take the columns out that do not belong to it");
+            return;
         }
 
         if (_rows.Count == 0) log.Problem(header.Line, -1, "", "a header with no rows under it", "at least one reading");

@@ -10,6 +10,7 @@ internal sealed class RowReader(Header header, ProblemLog log)
     /// <summary>Reads a row that is not blank.</summary>
     public TableRow Read(int line, IReadOnlyList<string> cells)
     {
+        if (IsTooWide(line, cells)) return TableRow.NotRead(line);
         Array.Clear(_byField);
         ulong faulty = 0;
         List<string>? unknown = null;
@@ -30,7 +31,6 @@ internal sealed class RowReader(Header header, ProblemLog log)
             else faulty |= 1UL << (int)rule.Field;
         }
 
-        CheckWidth(line, cells);
         return new TableRow(line, [.. _byField.OfType<TableCell>()], faulty, unknown is null ? null : string.Join("; ", unknown));
     }
 
@@ -97,12 +97,14 @@ internal sealed class RowReader(Header header, ProblemLog log)
         return false;
     }
 
-    private void CheckWidth(int line, IReadOnlyList<string> cells)
+    // The cells of a row with too many have slipped sideways: read, they would only raise more problems that are none.
+    private bool IsTooWide(int line, IReadOnlyList<string> cells)
     {
         int last = cells.Count;
         while (last > header.Columns.Count && string.IsNullOrWhiteSpace(cells[last - 1])) last--;
-        if (last <= header.Columns.Count) return;
+        if (last <= header.Columns.Count) return false;
         log.Problem(line, header.Columns.Count, "", $"{last} cells", $"{header.Columns.Count} cells, as the header has; a cell with a separator or a decimal comma in it needs quotes");
+        return true;
     }
 
     private static string ExpectedTemperature(HeaderColumn column, ColumnRule rule) => column.Unit == ColumnUnit.None

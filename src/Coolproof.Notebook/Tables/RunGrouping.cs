@@ -62,7 +62,7 @@ internal sealed class RunGrouping(Header header, ProblemLog log)
         {
             if (above is null)
             {
-                log.Problem(row.Line, -1, header.NameOf(Field.Run), "blank", "the run's name: there is no row above whose run this could be");
+                if (!row.IsFaulty(Field.Run)) log.Problem(row.Line, -1, header.NameOf(Field.Run), "blank", "the run's name: there is no row above whose run this could be");
                 return Start(row, OwnDay(row) ?? OneDay, "1");
             }
 

@@ -74,7 +74,8 @@ internal sealed class RunOrder(Header header, ProblemLog log)
             return;
         }
 
-        Say(log.Problem, run, found, $"a start after the readings of that run: it drove and rolled for {CellWords.Number(busyS)} s and was read until {CellWords.Number(lastReadS)} s after the halt (two vehicles: fill the column vehicle)");
+        string hint = gapS == 0 && !header.Has(Field.Run) ? "rows of one run: add a column run" : "two vehicles: fill the column vehicle";
+        Say(log.Problem, run, found, $"a start after the readings of that run: it drove and rolled for {CellWords.Number(busyS)} s and was read until {CellWords.Number(lastReadS)} s after the halt ({hint})");
     }
 
     private void Say(Action<int, int, string, string, string> say, DraftedRun run, string found, string expected) =>

@@ -31,7 +31,7 @@ internal sealed class RunQuestions(Header header, ProblemLog log)
             Ask(run.Draft, Field.Ambient, $"{Degrees(run.Run.AirC)}, after {Degrees(before.Run.AirC)} in line {before.Draft.LineOf(Field.Ambient)}", $"air within {AirJumpK} K from run to run");
         }
 
-        if (run.Run.Remounted == false && run.Run.Option != before.Run.Option && run.Run.Load.Vehicle == before.Run.Load.Vehicle)
+        if (run.Run.Remounted == false && run.Run.Option != before.Run.Option && string.Equals(run.Run.Load.Vehicle, before.Run.Load.Vehicle, StringComparison.OrdinalIgnoreCase))
         {
             Ask(run.Draft, Field.Remounted, $"no, while {run.Run.Option} follows {before.Run.Option}", "yes where the option changed");
         }

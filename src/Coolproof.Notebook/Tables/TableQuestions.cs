@@ -65,5 +65,5 @@ internal sealed class TableQuestions(Header header, ProblemLog log)
 
     // Names that differ in a digit only (mount 1, mount 2) are meant to differ.
     private static bool Slip(string a, string b) =>
-        Math.Min(a.Length, b.Length) >= 5 && !a.Where(char.IsDigit).Concat(b.Where(char.IsDigit)).Any() && EditDistance.Within(a.ToUpperInvariant(), b.ToUpperInvariant(), 1);
+        Math.Min(a.Length, b.Length) >= 5 && Math.Max(a.Length, b.Length) <= 60 && !a.Where(char.IsDigit).Concat(b.Where(char.IsDigit)).Any() && EditDistance.Within(a.ToUpperInvariant(), b.ToUpperInvariant(), 1);
 }

@@ -20,6 +20,9 @@ internal readonly record struct TableCell(Field Field, int Column, double Number
 /// <param name="Unknown">Cells of unknown columns as "column: value" joined by "; "; null when there are none.</param>
 internal sealed record TableRow(int Line, TableCell[] Cells, ulong Faulty, string? Unknown)
 {
+    /// <summary>A row whose form was at fault: nothing more is said about any of its cells.</summary>
+    public static TableRow NotRead(int line) => new(line, [], ulong.MaxValue, null);
+
     public TableCell? Cell(Field field)
     {
         foreach (TableCell cell in Cells)
