@@ -16,6 +16,7 @@ public static class ReadingsTableWriter
     /// <param name="table">Table to write.</param>
     /// <param name="writer">Where to; left open.</param>
     /// <param name="unit">Unit of the temperatures.</param>
+    /// <exception cref="ArgumentException">A test or race run without a reading: the format cannot say that.</exception>
     public static void Write(ReadingsTable table, TextWriter writer, TemperatureUnitChoice unit = TemperatureUnitChoice.Celsius)
     {
         ArgumentNullException.ThrowIfNull(table);
@@ -24,7 +25,9 @@ public static class ReadingsTableWriter
         List<string?[]> rows = [];
         foreach (Run run in table.Runs)
         {
-            if (run.Readings.Count == 0 || run.Note is not null) rows.Add(Row(columns, run, null));
+            bool mayBeUnread = run.Kind is RunKind.WarmUp or RunKind.Void;
+            if (run.Readings.Count == 0 && !mayBeUnread) throw new ArgumentException($"Run {run.Name} of {run.Day} is a {run.Kind} without a reading, which the format cannot say.", nameof(table));
+            if (mayBeUnread && (run.Readings.Count == 0 || run.Note is not null)) rows.Add(Row(columns, run, null));
             foreach (Reading reading in run.Readings) rows.Add(Row(columns, run, reading));
         }
 

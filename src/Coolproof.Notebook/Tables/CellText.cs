@@ -7,6 +7,9 @@ namespace Coolproof.Notebook.Tables;
 /// <summary>Reads what people type into cells: numbers with point or comma and a unit, times, dates, words.</summary>
 internal static class CellText
 {
+    // The smallest double, written out without an exponent, and a unit.
+    private const int LongestNumber = 400;
+
     private static readonly LocalDateTimePattern[] Times =
     [
         LocalDateTimePattern.CreateWithInvariantCulture("uuuu-M-d'T'H:mm"),
@@ -135,7 +138,7 @@ internal static class CellText
         unit = "";
         length = 0;
         ReadOnlySpan<char> text = cell.Trim();
-        if (text.Length is 0 or > 60) return false;
+        if (text.Length is 0 or > LongestNumber) return false;
         Span<char> digits = stackalloc char[text.Length + 1];
         int count = 0;
         int points = 0;

@@ -20,7 +20,12 @@ internal sealed class RowCollection(RowSplitter splitter, ProblemLog log)
             return null;
         }
 
-        NoteFault(null);
+        if (splitter.Fault != RowFault.None)
+        {
+            NoteFault(null);
+            return null;
+        }
+
         Header header = Header.Of(splitter.Line, splitter.Cells);
         if (header.Columns.Any(column => column.Rule is not null)) return header;
         log.Problem(

@@ -93,10 +93,12 @@ internal sealed class RowSplitter(TextReader text, char separator)
             Append((char)c);
         }
 
-        while (Peek() == ' ') Take();
+        int blanks = 0;
+        for (; Peek() == ' '; blanks++) Take();
         int after = Peek();
         if (after < 0 || after == separator || after is '\r' or '\n') return;
         SetFault(RowFault.TextAfterQuote, opened);
+        if (blanks > 0) Append(' ');
         PlainCell();
     }
 

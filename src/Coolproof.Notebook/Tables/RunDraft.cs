@@ -39,7 +39,7 @@ internal sealed class RunDraft(string day, string name)
 
     public bool IsFaulty(Field field) => Rows.Exists(row => row.IsFaulty(field));
 
-    public T Choice<T>(Field field, T ifBlank) where T : struct, Enum => Cell(field) is { } cell ? Enum.GetValues<T>()[(int)cell.Number] : ifBlank;
+    public T Choice<T>(Field field, T ifBlank) where T : struct, Enum => Cell(field) is { } cell ? Choices<T>.All[(int)cell.Number] : ifBlank;
 
-    public T? Choice<T>(Field field) where T : struct, Enum => Cell(field) is { } cell ? Enum.GetValues<T>()[(int)cell.Number] : null;
+    public T? Choice<T>(Field field) where T : struct, Enum => Cell(field) is { } cell ? Choices<T>.All[(int)cell.Number] : null;
 }

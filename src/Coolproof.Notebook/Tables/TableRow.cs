@@ -41,5 +41,5 @@ internal sealed record TableRow(int Line, TableCell[] Cells, ulong Faulty, strin
 
     public bool IsFaulty(Field field) => (Faulty & (1UL << (int)field)) != 0;
 
-    public T Choice<T>(Field field, T ifBlank) where T : struct, Enum => Cell(field) is { } cell ? Enum.GetValues<T>()[(int)cell.Number] : ifBlank;
+    public T Choice<T>(Field field, T ifBlank) where T : struct, Enum => Cell(field) is { } cell ? Choices<T>.All[(int)cell.Number] : ifBlank;
 }

@@ -97,7 +97,7 @@ internal static class WrittenColumns
         EqualityComparer<T>.Default.Equals(value, blank) ? null : Word<T>(rule, value);
 
     private static string? Word<T>(ColumnRule rule, T? value) where T : struct, Enum =>
-        value is { } chosen ? rule.Allowed[Array.IndexOf(Enum.GetValues<T>(), chosen)] : null;
+        value is { } chosen ? rule.Allowed[Array.IndexOf(Choices<T>.All, chosen)] : null;
 
     private static string? Degrees(double? celsius, TemperatureUnitChoice unit) => celsius is { } value ? Number(Units.FromCelsius(value, unit)) : null;
 
@@ -106,6 +106,6 @@ internal static class WrittenColumns
         if (value is not { } number) return null;
         string shortest = number.ToString("R", CultureInfo.InvariantCulture);
         // Never an exponent: 1E-05 is a number to programs only.
-        return shortest.Contains('E') ? number.ToString("F55", CultureInfo.InvariantCulture).TrimEnd('0').TrimEnd('.') : shortest;
+        return shortest.Contains('E') ? number.ToString("F350", CultureInfo.InvariantCulture).TrimEnd('0').TrimEnd('.') : shortest;
     }
 }
