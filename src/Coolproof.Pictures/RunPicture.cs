@@ -56,7 +56,7 @@ public static class RunPicture
         return new(sheet, Heading.Foot(sheet, y, [style.Note]), finding, string.Join(" ", runs.Select(r => Finding(r, new Words(style.Unit, verdict.SameWithinK)) + ".")));
     }
 
-    private static string Finding(RunCurve run, Words words) => run.CanC.Count == 0
+    private static string Finding(RunCurve run, Words words) => run.CanC.Count == 0 || !double.IsFinite(run.CanC[0].Q50)
         ? $"{run.Option}, run {run.Run}: nothing is known of it yet"
         : $"{run.Option}, run {run.Run}: can {words.Temperature(run.CanC[0])} at the end of driving";
 

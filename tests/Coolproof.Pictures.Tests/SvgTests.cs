@@ -87,6 +87,17 @@ public sealed class SvgTests
     }
 
     [Fact]
+    public void A_run_of_which_nothing_is_known_says_so_and_draws_no_curve()
+    {
+        Summary unknown = new(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
+        RunCurve blank = new("Friday", "1", "Bare can", unknown, [-8, 0, 60], [unknown, unknown, unknown], [unknown, unknown, unknown], [], null);
+        string svg = RunPicture.OfRun(Samples.Six(), blank).Svg();
+        Assert.Contains("Bare can, run 1: nothing is known of it yet", svg);
+        Assert.DoesNotContain("NaN", svg);
+        Assert.Contains("NaN", RunPicture.OfRun(Samples.Six(), blank with { Run = "NaN" }).Svg());
+    }
+
+    [Fact]
     public void A_day_that_nobody_drove_says_so() =>
         Assert.Contains("No run counts yet", RunPicture.OfDay(Samples.Six(), "Friday").Svg());
 }

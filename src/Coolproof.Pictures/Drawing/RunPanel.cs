@@ -123,7 +123,7 @@ internal sealed class RunPanel(Sheet sheet, RunCurve run, OptionLook look, Panel
 
     private void EndLabels(Scale x, Scale y)
     {
-        if (run.CanC.Count == 0 || run.WindingC.Count == 0)
+        if (run.CanC.Count == 0 || run.WindingC.Count == 0 || !double.IsFinite(run.CanC[^1].Q50 + run.WindingC[^1].Q50))
         {
             return;
         }
