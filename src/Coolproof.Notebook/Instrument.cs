@@ -1,10 +1,15 @@
 namespace Coolproof.Notebook;
 
 /// <summary>How an instrument measures.</summary>
-public enum InstrumentKind { /// <summary>An infrared gun, pointed.</summary>
-    Gun, /// <summary>A contact probe, held or glued on.</summary>
-    Probe, /// <summary>A four-wire ohmmeter on the winding.</summary>
-    Ohmmeter }
+public enum InstrumentKind
+{
+    /// <summary>An infrared gun, pointed.</summary>
+    Gun,
+    /// <summary>A contact probe, held or glued on.</summary>
+    Probe,
+    /// <summary>A four-wire ohmmeter on the winding.</summary>
+    Ohmmeter
+}
 
 /// <summary>An instrument that readings name.</summary>
 public sealed record Instrument

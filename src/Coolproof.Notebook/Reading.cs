@@ -18,23 +18,39 @@ public enum Spot
 }
 
 /// <summary>What the gun's spot lay on.</summary>
-public enum SpotSurface { /// <summary>Not noted.</summary>
-    Unknown, /// <summary>Matt tape.</summary>
-    Tape, /// <summary>Matt paint.</summary>
-    Paint, /// <summary>Bare metal.</summary>
-    Bare }
+public enum SpotSurface
+{
+    /// <summary>Not noted.</summary>
+    Unknown,
+    /// <summary>Matt tape.</summary>
+    Tape,
+    /// <summary>Matt paint.</summary>
+    Paint,
+    /// <summary>Bare metal.</summary>
+    Bare
+}
 
 /// <summary>What the number on the display was.</summary>
-public enum Hold { /// <summary>One shot.</summary>
-    Single, /// <summary>The maximum over a sweep of shots.</summary>
-    Max, /// <summary>An average of shots.</summary>
-    Average }
+public enum Hold
+{
+    /// <summary>One shot.</summary>
+    Single,
+    /// <summary>The maximum over a sweep of shots.</summary>
+    Max,
+    /// <summary>An average of shots.</summary>
+    Average
+}
 
 /// <summary>Terminal pair of a three-phase winding.</summary>
-public enum WindingPair { /// <summary>A to B.</summary>
-    AB, /// <summary>B to C.</summary>
-    BC, /// <summary>C to A.</summary>
-    CA }
+public enum WindingPair
+{
+    /// <summary>A to B.</summary>
+    AB,
+    /// <summary>B to C.</summary>
+    BC,
+    /// <summary>C to A.</summary>
+    CA
+}
 
 /// <summary>A four-wire winding resistance taken after the halt, with its cold value.</summary>
 /// <param name="HotMilliohm">Resistance after the halt, mΩ.</param>

@@ -3,59 +3,106 @@ using NodaTime;
 namespace Coolproof.Notebook;
 
 /// <summary>What a run was for. Warm-ups and void runs warm the motor and stay out of the ranking.</summary>
-public enum RunKind { /// <summary>A test run.</summary>
-    Test, /// <summary>A warm-up.</summary>
-    WarmUp, /// <summary>A race; its readings are weak evidence.</summary>
-    Race, /// <summary>A run that does not count.</summary>
-    Void }
+public enum RunKind
+{
+    /// <summary>A test run.</summary>
+    Test,
+    /// <summary>A warm-up.</summary>
+    WarmUp,
+    /// <summary>A race; its readings are weak evidence.</summary>
+    Race,
+    /// <summary>A run that does not count.</summary>
+    Void
+}
 
 /// <summary>Why a run ended early.</summary>
-public enum CutShort { /// <summary>It did not.</summary>
-    No, /// <summary>A crash.</summary>
-    Crash, /// <summary>The pack gave out.</summary>
-    Pack, /// <summary>Rain.</summary>
-    Rain, /// <summary>The controller shut down.</summary>
-    Controller, /// <summary>Anything else.</summary>
-    Other }
+public enum CutShort
+{
+    /// <summary>It did not.</summary>
+    No,
+    /// <summary>A crash.</summary>
+    Crash,
+    /// <summary>The pack gave out.</summary>
+    Pack,
+    /// <summary>Rain.</summary>
+    Rain,
+    /// <summary>The controller shut down.</summary>
+    Controller,
+    /// <summary>Anything else.</summary>
+    Other
+}
 
 /// <summary>Where the air temperature came from.</summary>
-public enum AirSource { /// <summary>A thermometer near the track (also when not noted).</summary>
-    Thermometer, /// <summary>A forecast or an app.</summary>
-    Forecast, /// <summary>The gun, pointed at something in the shade.</summary>
-    Gun }
+public enum AirSource
+{
+    /// <summary>A thermometer near the track (also when not noted).</summary>
+    Thermometer,
+    /// <summary>A forecast or an app.</summary>
+    Forecast,
+    /// <summary>The gun, pointed at something in the shade.</summary>
+    Gun
+}
 
 /// <summary>State of the cooling fan during a run.</summary>
-public enum FanInRun { /// <summary>Not noted.</summary>
-    Unknown, /// <summary>It ran.</summary>
-    Ok, /// <summary>It failed during the run.</summary>
-    Failed, /// <summary>This option has none.</summary>
-    None }
+public enum FanInRun
+{
+    /// <summary>Not noted.</summary>
+    Unknown,
+    /// <summary>It ran.</summary>
+    Ok,
+    /// <summary>It failed during the run.</summary>
+    Failed,
+    /// <summary>This option has none.</summary>
+    None
+}
 
 /// <summary>State of the cooling fan after the stop.</summary>
-public enum FanAfterStop { /// <summary>Not noted.</summary>
-    Unknown, /// <summary>It kept running.</summary>
-    On, /// <summary>It was off.</summary>
-    Off, /// <summary>This option has none.</summary>
-    None }
+public enum FanAfterStop
+{
+    /// <summary>Not noted.</summary>
+    Unknown,
+    /// <summary>It kept running.</summary>
+    On,
+    /// <summary>It was off.</summary>
+    Off,
+    /// <summary>This option has none.</summary>
+    None
+}
 
 /// <summary>Sky over the track.</summary>
-public enum Sky { /// <summary>Sun.</summary>
-    Sun, /// <summary>Cloud.</summary>
-    Cloud, /// <summary>Dusk.</summary>
-    Dusk, /// <summary>Indoor.</summary>
-    Indoor }
+public enum Sky
+{
+    /// <summary>Sun.</summary>
+    Sun,
+    /// <summary>Cloud.</summary>
+    Cloud,
+    /// <summary>Dusk.</summary>
+    Dusk,
+    /// <summary>Indoor.</summary>
+    Indoor
+}
 
 /// <summary>Wind at the track.</summary>
-public enum Wind { /// <summary>Calm.</summary>
-    Calm, /// <summary>Light.</summary>
-    Light, /// <summary>Strong.</summary>
-    Strong }
+public enum Wind
+{
+    /// <summary>Calm.</summary>
+    Calm,
+    /// <summary>Light.</summary>
+    Light,
+    /// <summary>Strong.</summary>
+    Strong
+}
 
 /// <summary>State of the track surface.</summary>
-public enum TrackState { /// <summary>Dry.</summary>
-    Dry, /// <summary>Damp.</summary>
-    Damp, /// <summary>Wet.</summary>
-    Wet }
+public enum TrackState
+{
+    /// <summary>Dry.</summary>
+    Dry,
+    /// <summary>Damp.</summary>
+    Damp,
+    /// <summary>Wet.</summary>
+    Wet
+}
 
 /// <summary>What the load of a run depends on, as far as it was noted. Names are compared without regard to case.</summary>
 public sealed record LoadNotes(

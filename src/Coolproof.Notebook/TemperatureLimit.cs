@@ -1,11 +1,17 @@
 namespace Coolproof.Notebook;
 
 /// <summary>What a limit holds for.</summary>
-public enum LimitOn { /// <summary>The can's surface.</summary>
-    Can, /// <summary>The winding's insulation.</summary>
-    Winding, /// <summary>The magnets.</summary>
-    Magnet, /// <summary>The speed controller.</summary>
-    Controller }
+public enum LimitOn
+{
+    /// <summary>The can's surface.</summary>
+    Can,
+    /// <summary>The winding's insulation.</summary>
+    Winding,
+    /// <summary>The magnets.</summary>
+    Magnet,
+    /// <summary>The speed controller.</summary>
+    Controller
+}
 
 /// <summary>A temperature that must not be passed, as the person, the maker or a standard gives it.</summary>
 public sealed record TemperatureLimit

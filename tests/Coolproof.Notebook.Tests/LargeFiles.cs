@@ -4,6 +4,7 @@ using System.Text;
 namespace Coolproof.Notebook.Tests;
 
 /// <summary>Files that are no readings tables any more: refused soon and in little memory.</summary>
+[Collection("alone, since memory is measured")]
 public sealed class LargeFiles(ITestOutputHelper output)
 {
     private const long Huge = 200_000_000;
@@ -46,14 +47,17 @@ public sealed class LargeFiles(ITestOutputHelper output)
     {
         long before = GC.GetTotalMemory(forceFullCollection: true);
         long started = Stopwatch.GetTimestamp();
-        TableRead read = ReadingsTableReader.Read(new EndlessStream(Head, Encoding.UTF8.GetBytes(part), Huge));
+        EndlessStream stream = new(Head, Encoding.UTF8.GetBytes(part), Huge);
+        TableRead read = ReadingsTableReader.Read(stream);
         TimeSpan took = Stopwatch.GetElapsedTime(started);
         long kept = GC.GetTotalMemory(forceFullCollection: true) - before;
-        output.WriteLine($"{name}: {took.TotalMilliseconds:F0} ms, {kept / 1e6:F1} MB kept");
+        long peak = stream.PeakBytes - before;
+        output.WriteLine($"{name}: {took.TotalMilliseconds:F0} ms, peak {peak / 1e6:F1} MB, {kept / 1e6:F1} MB kept");
         Assert.False(read.Understood);
         Assert.True(read.Problems.Count <= ReadingsTableLimits.ListedProblems);
         Assert.Contains(read.Problems, problem => problem.Found.Contains(found, StringComparison.Ordinal) || problem.Expected.Contains(found, StringComparison.Ordinal));
         Assert.True(took < TimeSpan.FromSeconds(20), $"{took}");
+        Assert.True(peak < 100_000_000, $"{peak} bytes at the peak");
         Assert.True(kept < 5_000_000, $"{kept} bytes kept");
     }
 
@@ -88,13 +92,21 @@ public sealed class LargeFiles(ITestOutputHelper output)
         Assert.Contains("unknown columns", TableText.OnlyProblem(read).Found, StringComparison.Ordinal);
     }
 
+    /// <summary>Runs by itself: other tests' memory would be counted too.</summary>
+    [CollectionDefinition("alone, since memory is measured", DisableParallelization = true)]
+    public sealed class Alone;
+
     /// <summary>A head and then one part again and again, without a length and without seeking.</summary>
     private sealed class EndlessStream(byte[] head, byte[] part, long length) : Stream
     {
         private long _position;
 
+        /// <summary>Most managed memory seen while reading, garbage included.</summary>
+        public long PeakBytes { get; private set; }
+
         public override int Read(byte[] buffer, int offset, int count)
         {
+            PeakBytes = Math.Max(PeakBytes, GC.GetTotalMemory(forceFullCollection: false));
             count = (int)Math.Min(count, length - _position);
             for (int i = 0; i < count; i++, _position++) buffer[offset + i] = _position < head.Length ? head[_position] : part[(_position - head.Length) % part.Length];
             return count;
