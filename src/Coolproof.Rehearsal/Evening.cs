@@ -103,7 +103,20 @@ internal sealed record Evening(
                 canAtReadings[read++] = t[(int)Node.Can];
         }
         now += seconds;
+        WaitWhileHot(run, cooling, TruthRanges.CoolDownMin.High * 60 - run.CoolDownS, t, ref now);
         return canAtReadings;
+    }
+
+    // Minute by minute, and in the shade: who has a pit fan at hand has used it by now.
+    void WaitWhileHot(DrawnRun run, CoolingOption cooling, double longestS, double[] t, ref double now)
+    {
+        for (double left = longestS; left > 0 && Habits.BlownS == 0 && t[(int)Node.Can] - Air.AtC(now) > TruthRanges.StillHotK; left -= 60)
+        {
+            double seconds = Math.Min(60, left);
+            Phase shade = Standing(run, cooling, Air.AtC(now), double.IsPositiveInfinity(run.PowerOffS), pitFan: false, shellOff: true);
+            FastPath.Advance(World.Body, cooling, shade, seconds, t, afterEvent: false);
+            now += seconds;
+        }
     }
 
     Phase Standing(DrawnRun run, CoolingOption cooling, double airC, bool fan, bool pitFan, bool shellOff)

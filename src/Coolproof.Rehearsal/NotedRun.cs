@@ -77,7 +77,8 @@ internal sealed record NotedRun(
         // A run's delays are stamped by one hand from one halt: noted or not, and off, together.
         bool delaysNoted = chance.Chance(Settings.DelaysNoted);
         List<Reading> readings = [];
-        for (int r = 0; r < truth.DelaysS.Count; r++)
+        bool missed = truth.DelaysS.Count > 1 && new RandomStream(Settings.Seed, "missed", index).Chance(Settings.LastReadingMissed);
+        for (int r = 0; r < truth.DelaysS.Count - (missed ? 1 : 0); r++)
         {
             (double read, _) = Gun.Shot(truth.CanAtReadingsC[r], truth.AirC, chance);
             double noted = Math.Max(1, Math.Round(truth.DelaysS[r] + timingError));

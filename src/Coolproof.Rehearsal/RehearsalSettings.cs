@@ -43,6 +43,9 @@ public sealed record RehearsalSettings(long Seed, IReadOnlyList<RehearsalOption>
     /// <summary>Readings after each run, 1 or more.</summary>
     public int ReadingsPerRun { get; init; } = 3;
 
+    /// <summary>Part of the runs whose last reading was not taken, 0 to 1, where there is more than one.</summary>
+    public double LastReadingMissed { get; init; }
+
     /// <summary>Sd of log heat from run to run.</summary>
     public double LoadSd { get; init; } = 0.05;
 
@@ -109,8 +112,11 @@ public sealed record RehearsalSettings(long Seed, IReadOnlyList<RehearsalOption>
     /// <summary>Local time of the first go of the first evening.</summary>
     public LocalDateTime FirstGo { get; init; } = new(2026, 5, 12, 16, 0);
 
-    /// <summary>Drivers, taking turns run by run; empty: one who isn't named.</summary>
+    /// <summary>Drivers; empty: one who isn't named.</summary>
     public IReadOnlyList<string> Drivers { get; init; } = [];
+
+    /// <summary>Whether drivers take turns evening by evening; else run by run.</summary>
+    public bool OneDriverAnEvening { get; init; }
 
     /// <summary>What else stands in every row about vehicle and track.</summary>
     public LoadNotes Notes { get; init; } = new();

@@ -52,7 +52,9 @@ public static class Rehearse
     static int TurnOf(RehearsalSettings settings, PlannedRun plan)
     {
         int drivers = Math.Max(1, settings.Drivers.Count);
-        return (plan.Position + plan.Position / settings.Options.Count + plan.Evening) % drivers;
+        return settings.OneDriverAnEvening
+            ? plan.Evening % drivers
+            : (plan.Position + plan.Position / settings.Options.Count + plan.Evening) % drivers;
     }
 
     static double[] DrawnDrivers(RehearsalSettings settings)

@@ -37,6 +37,9 @@ public sealed class Truth
     /// <summary>The motor as it truly is.</summary>
     public MotorBody Motor => _world.Body;
 
+    /// <summary>Mass of the motor, kg.</summary>
+    public double MotorMassKg => _world.MassScale * MotorBody.ReferenceMassKg;
+
     /// <summary>
     /// True peaks at fair conditions, by the full model: all bodies start at air; run, day, mounting and trend deviations 0; heat
     /// exp(mean log heat) with the most frequent driver; even load; no roll-in.

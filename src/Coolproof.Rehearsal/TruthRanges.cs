@@ -46,8 +46,11 @@ public static class TruthRanges
     /// <summary>Sd of log heat from day to day: drawn once, then the day's own deviation from it (design).</summary>
     public static readonly Between DayHeatSd = new(0.03, 0.12);
 
-    /// <summary>Sd of the slope of log heat over the whole day, and of log conductance common to a day (design).</summary>
-    public const double TrendSd = 0.04, DayConductanceSd = 0.05;
+    /// <summary>Sd of the change of log heat from the first run of a day to the last (design).</summary>
+    public const double TrendSd = 0.04;
+
+    /// <summary>Sd of log conductance common to a day (design).</summary>
+    public const double DayConductanceSd = 0.05;
 
     /// <summary>Sd of log heat between drivers (design).</summary>
     public const double DriverSd = 0.10;
@@ -67,7 +70,7 @@ public static class TruthRanges
     /// <summary>Seconds of hard driving over what was meant: a run ends at a lap's end (design).</summary>
     public static readonly Between DriveOverS = new(-8, 16);
 
-    /// <summary>Mean and sd of the roll-in, s; gamma (design); and its ends.</summary>
+    /// <summary>Mean and sd of the roll-in, s; gamma (design).</summary>
     public const double RollInMeanS = 8, RollInSdS = 4;
 
     /// <summary>Roll-in is kept within these, s (design).</summary>
@@ -131,28 +134,34 @@ public static class TruthRanges
     /// <summary>Sd of that from run to run, min (design).</summary>
     public const double CoolDownSdMin = 2.5;
 
+    /// <summary>
+    /// Nobody drives a car that is still hot: a cool-down in the shade goes on until the can is within this of the air, K, or the longest
+    /// cool-down is over (design).
+    /// </summary>
+    public const double StillHotK = 12;
+
     /// <summary>Shell lifted off after the halt, s; power off where the fan goes with it, s (design).</summary>
     public static readonly Between ShellOffS = new(2, 4.5), PowerOffS = new(1, 5);
 
-    /// <summary>Where the fan keeps running: on this part of days until the next run, else until the pack comes out, s after the last reading (design).</summary>
+    /// <summary>Where the fan keeps running, on this part of days it does so until the next run; else until the pack comes out (design).</summary>
     public const double FanAllRestChance = 0.5;
 
     /// <summary>The pack comes out, s after the last reading (design).</summary>
     public static readonly Between PackOutS = new(20, 90);
 
-    /// <summary>Days on which the can is blown down at the end of the cool-down; for how long, s; W/K at 165 g (design).</summary>
+    /// <summary>Part of days on which the can is blown down at the end of each cool-down (design).</summary>
     public const double BlownChance = 0.35;
 
-    /// <summary>Blown for, s; with, W/K at 165 g (design).</summary>
+    /// <summary>For how long, s, and how hard, W/K at 165 g (design).</summary>
     public static readonly Between BlownS = new(60, 150), BlownWPerK = new(1.5, 4);
 
-    /// <summary>Days with warm-up laps before some runs that nobody notes; how many, 0 to 2; how hard, over a lap in the run (design).</summary>
+    /// <summary>Part of days with 0 to 2 warm-up laps before each run that nobody notes; their heat over a lap's in the run (design).</summary>
     public const double WarmUpLapsChance = 0.4, WarmUpHeat = 0.6;
 
     /// <summary>Wait between those laps, or switching on, and go, s (design).</summary>
     public static readonly Between WaitS = new(20, 60);
 
-    /// <summary>Days with one run cut short by a crash and void; after how long, s (design).</summary>
+    /// <summary>Part of days with one run cut short by a crash and void (design).</summary>
     public const double VoidRunChance = 0.12;
 
     /// <summary>Seconds into a void run at which it ends (design).</summary>
@@ -166,7 +175,7 @@ public static class TruthRanges
     /// <summary>Air at the first run, °C (design).</summary>
     public static readonly Between AirC = new(16, 33);
 
-    /// <summary>Sd of its drift over the day, K; its wobble, K, and how long one takes, h (design).</summary>
+    /// <summary>Sd of its drift over the day, K (design).</summary>
     public const double AirDriftSdK = 3;
 
     /// <summary>Wobble of the air, K, and its period, h (design).</summary>
@@ -175,7 +184,7 @@ public static class TruthRanges
     /// <summary>Thermometer: sd of what it is off by all day, and from reading to reading, K; 0.7 K together (design).</summary>
     public const double ThermometerDaySdK = 0.5, ThermometerSdK = 0.5;
 
-    /// <summary>Days noted in whole degrees; days with blanks; blanks on such days (design).</summary>
+    /// <summary>Part of days noted in whole degrees; part of days with blanks; part of blanks on such days (design).</summary>
     public const double WholeDegreesChance = 0.3, AirBlanksChance = 0.4, AirBlankChance = 0.2;
 
     // The gun and the hand.
@@ -218,7 +227,7 @@ public static class TruthRanges
     /// <summary>Days with the can before each run noted: where it is blown down, and where not (design).</summary>
     public const double StartNotedIfBlownChance = 0.7, StartNotedChance = 0.4;
 
-    /// <summary>Charge back: log heat over log charge rate, mean, sd and ends (design).</summary>
+    /// <summary>Charge put back: log heat over log charge rate, mean and sd (design).</summary>
     public const double ChargeExponent = 1.4, ChargeExponentSd = 0.15;
 
     /// <summary>Ends of that exponent (design).</summary>

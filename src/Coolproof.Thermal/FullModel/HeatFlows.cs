@@ -6,10 +6,6 @@ public static class HeatFlows
     /// <summary>Number of bodies.</summary>
     public const int Nodes = 6;
 
-    /// <summary>Stefan-Boltzmann constant, W/m²K⁴ (exact since the SI of 2019).</summary>
-    public const double StefanBoltzmann = 5.670374419184429e-8;
-
-    const double ZeroCelsiusK = 273.15;
     const int W = (int)Node.Winding, L = (int)Node.Laminations, R = (int)Node.Rotor, C = (int)Node.Can, E = (int)Node.Endbell, A = (int)Node.ShellAir;
 
     /// <summary>Warming rates, K/s.</summary>
@@ -109,14 +105,14 @@ public static class HeatFlows
     /// <param name="surroundingsC">Surroundings, °C.</param>
     public static double RadiatedW(double areaM2, double surfaceC, double surroundingsC)
     {
-        double hot = surfaceC + ZeroCelsiusK, cold = surroundingsC + ZeroCelsiusK;
-        return areaM2 * StefanBoltzmann * (hot * hot + cold * cold) * (hot + cold) * (hot - cold);
+        double hot = surfaceC + PhysicalConstants.ZeroCelsiusK, cold = surroundingsC + PhysicalConstants.ZeroCelsiusK;
+        return areaM2 * PhysicalConstants.StefanBoltzmann * (hot * hot + cold * cold) * (hot + cold) * (hot - cold);
     }
 
     static double RadiatedSlope(double areaM2, double surfaceC)
     {
-        double hot = surfaceC + ZeroCelsiusK;
-        return 4 * areaM2 * StefanBoltzmann * hot * hot * hot;
+        double hot = surfaceC + PhysicalConstants.ZeroCelsiusK;
+        return 4 * areaM2 * PhysicalConstants.StefanBoltzmann * hot * hot * hot;
     }
 
     static double CopperW(MotorBody body, in Phase phase, double windingC) => phase.CopperW25 * (1 + body.CopperRisePerK * (windingC - 25));

@@ -49,7 +49,11 @@ public sealed class LapPattern
     /// <param name="fan">The option's fan: 1 running, 0 off.</param>
     /// <param name="pace">Speed over the pattern's.</param>
     public Phase Averaged(MotorBody body, double airC, double copperW25, double ironW, double fan, double pace = 1) =>
-        new(airC, copperW25 * (1 + body.CopperRisePerK * copperW25 * RippleS(body.WindingJPerK / body.SlotWPerK) / body.WindingJPerK), ironW, pace * MeanSpeedMS, Math.Pow(pace, CoolingOption.SpeedExponent) * MeanSpeedPower, fan);
+        new(airC, copperW25 * (1 + Surplus(body, copperW25)), ironW, pace * MeanSpeedMS,
+            Math.Pow(pace, CoolingOption.SpeedExponent) * MeanSpeedPower, fan);
+
+    double Surplus(MotorBody body, double copperW25) =>
+        body.CopperRisePerK * copperW25 * RippleS(body.WindingJPerK / body.SlotWPerK) / body.WindingJPerK;
 
     /// <summary>
     /// Mean over the lap of (p - 1) x, s, where p is the copper factor and x' = p - 1 - x / τ the winding's answer to it: laps repeat, so x does too.
