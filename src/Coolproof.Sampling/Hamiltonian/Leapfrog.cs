@@ -41,7 +41,7 @@ sealed class Leapfrog(LogDensity density, InverseMetric metric)
         EvaluateInBlockUnits(to);
         double squares = Kernels.Kick(to, metric.Scale, step);
         to.Energy = 0.5 * squares - to.LogDensity;
-        if (double.IsNaN(to.Energy))
+        if (!double.IsFinite(to.Energy))
             to.Energy = double.PositiveInfinity;
     }
 

@@ -1,3 +1,4 @@
+using Coolproof.Sampling.Diagnostics;
 using Coolproof.Sampling.Hamiltonian;
 
 namespace Coolproof.Sampling.Tests.Hamiltonian;
@@ -74,5 +75,134 @@ public sealed class NutsTests
 
         Assert.Equal(whole.Gradients, extended.Gradients);
         Assert.Equal(40, part.Draws);
+    }
+
+    [Fact]
+    public void A_banana_has_its_moments()
+    {
+        NutsResult result = Sample(2, Targets.Banana, new NutsSettings(WarmUp: 1000, Draws: 5000, TargetAcceptance: 0.95), 5);
+        double[][] values = result.Derive(3, (q, v) => (v[0], v[1], v[2]) = (q[0] * q[0], q[1], (q[1] - 1) * (q[1] - 1)));
+        double[] truth = [1, 1, 2.25];
+        ConvergenceDiagnostics diagnostics = new(4, 5000);
+        for (int i = 0; i < 3; i++)
+        {
+            QuantityDiagnostics got = diagnostics.Assess(values[i]);
+            Assert.InRange((got.Mean - truth[i]) / got.MeanError, -4, 4);
+        }
+    }
+
+    [Fact]
+    public void A_funnel_diverges_and_says_where() =>
+        Assert.True(Sample(10, Targets.Funnel, new NutsSettings(), 1).Divergences > 2);
+
+    [Fact]
+    public void The_distribution_on_a_line_is_the_target_and_not_just_its_moments()
+    {
+        // Student t with 5 degrees of freedom; ranks of thinned draws against the exact distribution, Kolmogorov bound at 1e-4.
+        static double Student(ReadOnlySpan<double> q, Span<double> gradient)
+        {
+            gradient[0] = -6 * q[0] / (5 + q[0] * q[0]);
+            return -3 * Math.Log(1 + q[0] * q[0] / 5);
+        }
+
+        double[] x = Sample(1, Student, new NutsSettings(Draws: 20_000), 6).Coordinate(0);
+        double[] thinned = [.. x.Where((_, i) => i % 10 == 0).Order()];
+        double distance = thinned.Select((v, i) => Math.Abs(MathNet.Numerics.Distributions.StudentT.CDF(0, 1, 5, v) - (i + 0.5) / thinned.Length)).Max();
+        Assert.InRange(distance, 0, 2.23 / Math.Sqrt(thinned.Length));
+    }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.NegativeInfinity)]
+    public void Outside_the_support_steps_are_refused_and_the_draws_stay_inside(double outside)
+    {
+        // A half normal, given without transformation.
+        double Half(ReadOnlySpan<double> q, Span<double> gradient)
+        {
+            gradient[0] = -q[0];
+            return q[0] < 0 ? outside : -0.5 * q[0] * q[0];
+        }
+
+        NutsResult result = Nuts.Sample(1, () => Half, (_, _) => [0.5], new NutsSettings(Draws: 4000), 1, 2);
+        double[] x = result.Coordinate(0);
+        Assert.All(x, v => Assert.True(v >= 0));
+        Assert.InRange(x.Average(), 0.75, 0.85);
+        Assert.True(result.Divergences > 0);
+    }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.NegativeInfinity)]
+    [InlineData(double.PositiveInfinity)]
+    public void A_start_without_density_names_chain_and_value(double value)
+    {
+        foreach (int threads in new[] { 1, 2 })
+        {
+            ArgumentException refusal = Assert.Throws<ArgumentException>(() => Nuts.Sample(
+                1,
+                () => (q, gradient) => q[0] > 5 ? value : Targets.StandardNormal(q, gradient),
+                (chain, _) => [chain == 2 ? 9 : 0],
+                new NutsSettings(),
+                1,
+                threads));
+            Assert.Contains("Chain 2", refusal.Message);
+            Assert.Contains(value.ToString(), refusal.Message);
+        }
+    }
+
+    [Fact]
+    public void A_start_without_gradient_or_of_the_wrong_size_names_chain_and_place()
+    {
+        static double Broken(ReadOnlySpan<double> q, Span<double> gradient)
+        {
+            (gradient[0], gradient[1]) = (0, double.NaN);
+            return 0;
+        }
+
+        Assert.Contains("component 1", Assert.Throws<ArgumentException>(() => Nuts.Sample(2, () => Broken, (_, _) => [0, 0], new NutsSettings(), 1, 1)).Message);
+        Assert.Contains("3 coordinates", Assert.Throws<ArgumentException>(() => Nuts.Sample(2, () => Targets.StandardNormal, (_, _) => [0, 0, 0], new NutsSettings(), 1, 1)).Message);
+    }
+
+    [Fact]
+    public void A_flat_density_is_refused_for_having_no_step_size() =>
+        Assert.Contains("no step size", Assert.Throws<InvalidOperationException>(() => Nuts.Sample(1, () => (_, g) => g[0] = 0, (_, _) => [0], new NutsSettings(), 1, 1)).Message);
+
+    [Fact]
+    public void Cancelling_stops_at_once_and_progress_ends_at_one()
+    {
+        using CancellationTokenSource source = new();
+        List<double> told = [];
+        Told all = new(told);
+        Nuts.Sample(3, () => Targets.StandardNormal, (_, _) => new double[3], new NutsSettings(WarmUp: 50, Draws: 50), 1, 2, null, all);
+        Assert.Equal(1, told[^1]);
+        Assert.Equal(told.Order(), told);
+        source.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => Nuts.Sample(3, () => Targets.StandardNormal, (_, _) => new double[3], new NutsSettings(), 1, 2, null, null, source.Token));
+    }
+
+    [Theory]
+    [InlineData(0, 0.8)]
+    [InlineData(4, 1.0)]
+    [InlineData(4, double.NaN)]
+    public void Impossible_settings_are_refused(int chains, double target) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sample(1, Targets.StandardNormal, new NutsSettings(Chains: chains, TargetAcceptance: target)));
+
+    [Fact]
+    public void A_warm_sampler_allocates_nothing_per_draw()
+    {
+        NutsResult Run(int draws) => Nuts.Sample(50, () => Targets.StandardNormal, (_, r) => Targets.NormalStart(50, r), new NutsSettings(Chains: 1, WarmUp: 100, Draws: draws), 1, 1);
+        Run(10);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        Run(1000);
+        long some = GC.GetAllocatedBytesForCurrentThread() - before;
+        Run(3000);
+        long more = GC.GetAllocatedBytesForCurrentThread() - before - some;
+        // What grows is the record of the draws itself: 50 coordinates and 29 bytes of figures a draw.
+        Assert.InRange((more - some) / 2000.0, 400, 440);
+    }
+
+    sealed class Told(List<double> told) : IProgress<double>
+    {
+        public void Report(double value) => told.Add(value);
     }
 }
