@@ -20,7 +20,7 @@ internal static class ChargeTerms
             (run.ChargeRate, run.Pack) = (rate - mean, packs.IndexOf(pack));
         return new(
             add("heat against charge", PriorKind.Unit, DoubtSource.Load, 0, 1),
-            add("spread of charge", PriorKind.LogHalfNormal, DoubtSource.Load, Priors.ChargeSpread, 1),
+            add("spread of charge", PriorKind.HalfNormal, DoubtSource.Load, Priors.ChargeSpread, 1),
             [.. packs.Select(p => add($"charge of pack {p}", PriorKind.Unit, DoubtSource.Load, 0, 1))]);
     }
 }

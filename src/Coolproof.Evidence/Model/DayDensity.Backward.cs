@@ -14,7 +14,7 @@ internal sealed partial class DayDensity
         _adjoint.Clear();
         ReadingsBackward();
         for (int r = _states.Length - 1; r >= 0; r--)
-            ChainBackward(u, gradient, r);
+            ChainBackward(gradient, r);
         (double kappa, double rho, double nu) = _kernel.Backward(_c.Kappa, _c.Rho, _c.Nu, _adjoint);
         _cBar.Kappa += kappa;
         _cBar.Rho += rho;
@@ -84,7 +84,7 @@ internal sealed partial class DayDensity
         _cBar.Slot -= wBar * w / _c.Slot;
     }
 
-    private void ChainBackward(ReadOnlySpan<double> u, Span<double> gradient, int r)
+    private void ChainBackward(Span<double> gradient, int r)
     {
         ModelRun run = _model.Runs[r];
         ref RunState s = ref _states[r];
@@ -104,7 +104,7 @@ internal sealed partial class DayDensity
         b.Copper -= b.Go1 * _c.Share * _c.Slot * cold;
         _cBar.Slot -= b.Go1 * _c.Share * s.Copper * cold;
         _cBar.Share -= b.Go1 * _c.Slot * s.Copper * cold;
-        StartBackward(u, gradient, r, ref s, ref b);
+        StartBackward(gradient, r, ref s, ref b);
     }
 
     private void DriveBackward(int q, ref RunState s, ref RunAdjoint b)
@@ -121,7 +121,7 @@ internal sealed partial class DayDensity
         b.Drive += k.F1[q] * b.End1 + k.F2[q] * b.End2;
     }
 
-    private void StartBackward(ReadOnlySpan<double> u, Span<double> gradient, int r, ref RunState s, ref RunAdjoint b)
+    private void StartBackward(Span<double> gradient, int r, ref RunState s, ref RunAdjoint b)
     {
         ModelRun run = _model.Runs[r];
         bool noted = !double.IsNaN(run.StartC);
@@ -145,7 +145,7 @@ internal sealed partial class DayDensity
         }
         bool unclocked = run.Start == StartMode.Unclocked;
         double canBar = b.Start2 + (unclocked || noted ? b.Start1 : 0);
-        gradient[run.StartCore] += b.Start1 * (unclocked ? Math.Exp(u[run.StartCore]) : Priors.FirstRunSd);
+        gradient[run.StartCore] += b.Start1 * (unclocked ? Priors.CoreOverCanStart * _x[run.StartCore] * _logSlope[run.StartCore] : Priors.FirstRunSd);
         gradient[run.StartCan] += canBar * (noted ? Priors.StartNotedSd : unclocked ? Priors.StartUnknownSd : Priors.FirstRunSd);
         if (noted)
             b.Air -= canBar;
@@ -219,8 +219,8 @@ internal sealed partial class DayDensity
     {
         if (_model.Charge is not { } charge || double.IsNaN(run.ChargeRate))
             return 0;
-        double miss = ChargeMiss(u, charge, run, p), precision = Math.Exp(-2 * u[charge.LogSpread]), bar = -miss * precision;
-        gradient[charge.LogSpread] += miss * miss * precision - 1;
+        double miss = ChargeMiss(u, charge, run, p), precision = 1 / Square(Priors.ChargeSpread * _x[charge.Spread]), bar = -miss * precision;
+        gradient[charge.Spread] += (miss * miss * precision - 1) * _logSlope[charge.Spread];
         gradient[charge.Packs[run.Pack]] -= bar * Priors.ChargeConstantSd;
         gradient[charge.Exponent] -= bar * Priors.ChargeExponent.Sd * run.ChargeRate;
         _cBar.LogHeat -= bar;
@@ -276,7 +276,7 @@ internal sealed partial class DayDensity
             InstrumentEntry e = _model.Instruments[i];
             gradient[e.Offset] += _gunBars[i].Offset * Priors.OffsetSd;
             gradient[e.LogAim] += _gunBars[i].Aim * Priors.AimLoss.Sd;
-            gradient[e.LogScatter] += _gunBars[i].Scatter * _guns[i].Scatter;
+            gradient[e.Scatter] += _gunBars[i].Scatter * (_guns[i].Scatter - Square(Priors.ScatterFloor) / _guns[i].Scatter) * _logSlope[e.Scatter];
         }
         for (int i = 0; i < _endbell.Length; i++)
         {

@@ -50,11 +50,14 @@ internal sealed partial class DayDensity
         for (int i = 0; i < _guns.Length; i++)
         {
             InstrumentEntry e = _model.Instruments[i];
-            _guns[i] = (Priors.OffsetSd * u[e.Offset], Log(Priors.AimLoss, u[e.LogAim]), Math.Exp(u[e.LogScatter]));
+            _guns[i] = (Priors.OffsetSd * u[e.Offset], Log(Priors.AimLoss, u[e.LogAim]),
+                Math.Sqrt(Square(Priors.ScatterSpread * _x[e.Scatter]) + Square(Priors.ScatterFloor)));
         }
         for (int i = 0; i < _endbell.Length; i++)
             _endbell[i] = Math.Exp(Priors.Endbell.Mean + Priors.Endbell.Sd * u[_model.Endbells[i].Common] + Priors.EndbellOptionSd * u[_model.Endbells[i].Own]);
     }
+
+    private static double Square(double x) => x * x;
 
     private static double Log(NormalPrior prior, double u) => Math.Exp(prior.Mean + prior.Sd * u);
 
@@ -180,7 +183,7 @@ internal sealed partial class DayDensity
         }
         bool unclocked = run.Start == StartMode.Unclocked;
         s.Start2 = noted ? run.StartC + Priors.StartNotedSd * u[run.StartCan] - s.Air : (unclocked ? Priors.StartUnknownSd : Priors.FirstRunSd) * u[run.StartCan];
-        s.Start1 = unclocked ? s.Start2 + Math.Exp(u[run.StartCore]) : (noted ? s.Start2 : 0) + Priors.FirstRunSd * u[run.StartCore];
+        s.Start1 = unclocked ? s.Start2 + Priors.CoreOverCanStart * _x[run.StartCore] : (noted ? s.Start2 : 0) + Priors.FirstRunSd * u[run.StartCore];
         return 0;
     }
 
@@ -224,10 +227,25 @@ internal sealed partial class DayDensity
             ModelRun run = _model.Runs[r];
             if (double.IsNaN(run.ChargeRate))
                 continue;
-            double miss = ChargeMiss(u, charge, run, _states[r].P) * Math.Exp(-u[charge.LogSpread]);
-            log -= 0.5 * miss * miss + u[charge.LogSpread];
+            double spread = Priors.ChargeSpread * _x[charge.Spread], miss = ChargeMiss(u, charge, run, _states[r].P) / spread;
+            log -= 0.5 * miss * miss + Math.Log(spread);
         }
         return log;
+    }
+
+    /// <summary>Mean square of what the charge relation misses at the last point.</summary>
+    public double ChargeMeanSquare(ReadOnlySpan<double> u)
+    {
+        double sum = 0;
+        int count = 0;
+        for (int r = 0; r < _states.Length; r++)
+        {
+            if (_model.Charge is not { } charge || double.IsNaN(_model.Runs[r].ChargeRate))
+                continue;
+            sum += Math.Pow(ChargeMiss(u, charge, _model.Runs[r], _states[r].P), 2);
+            count++;
+        }
+        return sum / Math.Max(count, 1);
     }
 
     private double ChargeMiss(ReadOnlySpan<double> u, ChargeEntry charge, ModelRun run, double p) =>

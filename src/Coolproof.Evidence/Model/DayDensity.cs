@@ -12,6 +12,8 @@ internal sealed partial class DayDensity
     private readonly double[] _unit;
     private readonly double[] _scratch;
     private readonly (int Index, Parameter Parameter)[] _special;
+    private readonly int[] _halfNormal;
+    private readonly double[] _x, _logSlope;
     private readonly double[] _multiplier;
     private readonly int[] _groupOf;
     private readonly TwoNodeKernel _kernel;
@@ -31,9 +33,11 @@ internal sealed partial class DayDensity
     {
         _model = model;
         int n = model.Dimension;
-        _unit = [.. model.Parameters.Select(p => p.Prior == PriorKind.Unit ? 1.0 : 0.0)];
+        _unit = [.. model.Parameters.Select(p => p.Prior is PriorKind.Unit or PriorKind.HalfNormal && double.IsNaN(p.Held) ? 1.0 : 0.0)];
         _scratch = new double[n];
-        _special = [.. model.Parameters.Select((p, i) => (i, p)).Where(x => x.p.Prior is not (PriorKind.Unit or PriorKind.Member or PriorKind.CutGamma))];
+        _special = [.. model.Parameters.Select((p, i) => (i, p)).Where(x => x.p.Prior is PriorKind.LogGamma or PriorKind.LogitBeta or PriorKind.Known || !double.IsNaN(x.p.Held))];
+        _halfNormal = [.. model.Parameters.Select((p, i) => (i, p)).Where(x => x.p.Prior == PriorKind.HalfNormal || (x.p.Prior == PriorKind.Known && x.p.Scale > 0)).Select(x => x.i)];
+        (_x, _logSlope) = (new double[n], new double[n]);
         _multiplier = new double[model.Groups.Count];
         _groupOf = new int[n];
         for (int g = 0; g < model.Groups.Count; g++)
@@ -102,11 +106,6 @@ internal sealed partial class DayDensity
             double v = u[i];
             switch (p.Prior)
             {
-                case PriorKind.LogHalfNormal:
-                    double square = Math.Exp(2 * v) / (p.A * p.A);
-                    log += v - 0.5 * square;
-                    gradient[i] = 1 - square;
-                    break;
                 case PriorKind.LogGamma:
                     double scaled = Math.Exp(v) * p.A / p.B;
                     log += p.A * v - scaled;
@@ -117,10 +116,11 @@ internal sealed partial class DayDensity
                     log -= p.A * (Math.Abs(v) + 2 * Math.Log(1 + e));
                     gradient[i] = p.A * (1 - 2 * logistic);
                     break;
-                case PriorKind.KnownLog:
-                    double z = (v - p.A) / p.B;
+                default:
+                    (double mean, double sd) = p.Prior == PriorKind.Known ? (p.A, p.B) : (p.Held, Parameter.HeldSd);
+                    double z = (v - mean) / sd;
                     log -= 0.5 * z * z;
-                    gradient[i] = -z / p.B;
+                    gradient[i] = -z / sd;
                     break;
             }
         }
@@ -129,18 +129,20 @@ internal sealed partial class DayDensity
 
     private double Groups(ReadOnlySpan<double> u, Span<double> gradient)
     {
+        foreach (int i in _halfNormal)
+            (_x[i], _logSlope[i]) = HalfNormal.At(u[i]);
         double log = 0;
         for (int g = 0; g < _model.Groups.Count; g++)
         {
             DeviationGroup group = _model.Groups[g];
-            double w = group.CentredWeight, above = u[group.Spread] - Math.Log(group.Scale), precision = Math.Exp(-2 * w * above), sum = 0;
+            double w = group.CentredWeight, above = Math.Log(_x[group.Spread]), precision = Math.Exp(-2 * w * above), sum = 0;
             foreach (int member in group.Members)
             {
                 sum += u[member] * u[member];
                 gradient[member] = -u[member] * precision;
             }
             log -= 0.5 * sum * precision + group.Members.Count * w * above;
-            gradient[group.Spread] += w * (sum * precision - group.Members.Count);
+            gradient[group.Spread] += w * (sum * precision - group.Members.Count) * _logSlope[group.Spread];
             _multiplier[g] = group.Scale * Math.Exp((1 - w) * above);
         }
         return log;
@@ -151,6 +153,6 @@ internal sealed partial class DayDensity
         int g = _groupOf[member];
         DeviationGroup group = _model.Groups[g];
         gradient[member] += bar * _multiplier[g];
-        gradient[group.Spread] += bar * _multiplier[g] * u[member] * (1 - group.CentredWeight);
+        gradient[group.Spread] += bar * _multiplier[g] * u[member] * (1 - group.CentredWeight) * _logSlope[group.Spread];
     }
 }

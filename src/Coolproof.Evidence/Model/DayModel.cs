@@ -11,7 +11,7 @@ namespace Coolproof.Evidence.Model;
 internal readonly record struct RatioEntry(double Mean, int Common, double CommonSd, int Own, double OwnSd);
 
 /// <summary>An instrument's parameters.</summary>
-internal readonly record struct InstrumentEntry(string Name, int Offset, int LogAim, int LogScatter);
+internal readonly record struct InstrumentEntry(string Name, int Offset, int LogAim, int Scatter);
 
 /// <summary>An instrument's gain on one kind of surface: log g = mean + sd u.</summary>
 internal readonly record struct GainEntry(int Parameter, NormalPrior Prior);
@@ -20,7 +20,7 @@ internal readonly record struct GainEntry(int Parameter, NormalPrior Prior);
 internal readonly record struct DayEntry(string Name, int Heat, int Conductance, int Air, double AirSd, int Trend);
 
 /// <summary>Parameters of the charge relation.</summary>
-internal readonly record struct ChargeEntry(int Exponent, int LogSpread, IReadOnlyList<int> Packs);
+internal readonly record struct ChargeEntry(int Exponent, int Spread, IReadOnlyList<int> Packs);
 
 /// <summary>The joint model of a notebook: what is unknown, how it is laid out, and what each run and reading refers to. Immutable once built.</summary>
 internal sealed class DayModel
@@ -46,11 +46,16 @@ internal sealed class DayModel
     public int Dimension => Parameters.Count;
 
     /// <summary>The same model with other centring weights, one a group.</summary>
-    public DayModel Centred(IReadOnlyList<double> weights) => new()
+    public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })]);
+
+    /// <summary>The same model with some spreads all but fixed; the dictionary gives them in units of their scales.</summary>
+    public DayModel Holding(IReadOnlyDictionary<int, double> spreads) => With(
+        [.. Parameters.Select((p, i) => spreads.TryGetValue(i, out double x) ? p with { Held = HalfNormal.Invert(x) } : p)], Groups);
+
+    private DayModel With(IReadOnlyList<Parameter> parameters, IReadOnlyList<DeviationGroup> groups) => new()
     {
-        Parameters = Parameters, Layout = Layout, Runs = Runs, Readings = Readings, Options = Options, OptionEffect = OptionEffect, Ratios = Ratios,
-        Instruments = Instruments, Gains = Gains, Endbells = Endbells, Days = Days, Charge = Charge, Steps = Steps, RollInRatio = RollInRatio,
-        Groups = [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })],
+        Parameters = parameters, Groups = groups, Layout = Layout, Runs = Runs, Readings = Readings, Options = Options, OptionEffect = OptionEffect,
+        Ratios = Ratios, Instruments = Instruments, Gains = Gains, Endbells = Endbells, Days = Days, Charge = Charge, Steps = Steps, RollInRatio = RollInRatio,
     };
 }
 

@@ -12,7 +12,7 @@ internal sealed class DayModelBuilder
 {
     // A mounting that held for more runs than this is a global: its block would grow with the square of its runs.
     private const int MostRunsInBlock = 6;
-    private const double KnownLogSd = 0.01;
+    private const double KnownSd = 0.01;
 
     private readonly ReadingsTable _table;
     private readonly KnownConstants _known;
@@ -59,13 +59,17 @@ internal sealed class DayModelBuilder
 
     private int Add(string name, PriorKind kind, DoubtSource source, double a = 0, double b = 1)
     {
-        _parameters.Add(new(name, kind, a, b, source));
+        _parameters.Add(new(name, kind, a, b, source) { Scale = kind == PriorKind.HalfNormal ? a : 0 });
         return _parameters.Count - 1;
     }
 
-    private int AddSpread(string name, double scale, DoubtSource source, double? known) => known is { } value
-        ? Add(name, PriorKind.KnownLog, source, Math.Log(value), KnownLogSd)
-        : Add(name, PriorKind.LogHalfNormal, source, scale);
+    private int AddSpread(string name, double scale, DoubtSource source, double? known)
+    {
+        _parameters.Add(known is { } value
+            ? new(name, PriorKind.Known, HalfNormal.Invert(value / scale), KnownSd, source) { Scale = scale }
+            : new(name, PriorKind.HalfNormal, scale, 0, source) { Scale = scale });
+        return _parameters.Count - 1;
+    }
 
     private void AddCommonGlobals()
     {
@@ -205,7 +209,7 @@ internal sealed class DayModelBuilder
             return at;
         _instruments.Add(new(name, Add($"offset of {name}", PriorKind.Unit, DoubtSource.Gun),
             _known.AimLoss is { } aim
-                ? Add($"aim loss of {name}", PriorKind.KnownLog, DoubtSource.ScatterAndAim, (Math.Log(aim) - Priors.AimLoss.Mean) / Priors.AimLoss.Sd, KnownLogSd)
+                ? Add($"aim loss of {name}", PriorKind.Known, DoubtSource.ScatterAndAim, (Math.Log(aim) - Priors.AimLoss.Mean) / Priors.AimLoss.Sd, KnownSd)
                 : Add($"aim loss of {name}", PriorKind.Unit, DoubtSource.ScatterAndAim),
             AddSpread($"scatter of {name}", Priors.ScatterSpread, DoubtSource.ScatterAndAim, _known.Scatter)));
         return _instruments.Count - 1;
@@ -334,7 +338,7 @@ internal sealed class DayModelBuilder
         {
             run.StartCan = Add($"can before run {name}", PriorKind.Unit, DoubtSource.Warmth);
             run.StartCore = run.Start == StartMode.Unclocked
-                ? Add($"core over can before run {name}", PriorKind.LogHalfNormal, DoubtSource.Warmth, Priors.CoreOverCanStart)
+                ? Add($"core over can before run {name}", PriorKind.HalfNormal, DoubtSource.Warmth, Priors.CoreOverCanStart)
                 : Add($"core before run {name}", PriorKind.Unit, DoubtSource.Warmth);
         }
         if (double.IsNaN(run.RollInS))

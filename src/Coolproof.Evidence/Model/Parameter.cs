@@ -9,8 +9,8 @@ internal enum PriorKind
     /// <summary>u ~ N(0, 1).</summary>
     Unit,
 
-    /// <summary>e^u is half-normal with a scale.</summary>
-    LogHalfNormal,
+    /// <summary>u ~ N(0, 1), and the scale times <see cref="HalfNormal"/> of u is half-normal.</summary>
+    HalfNormal,
 
     /// <summary>e^u is gamma with a shape and a mean.</summary>
     LogGamma,
@@ -24,8 +24,8 @@ internal enum PriorKind
     /// <summary>A member of a group: u ~ N(0, (spread/scale)^2w), deviation = spread^(1−w) scale^w u.</summary>
     Member,
 
-    /// <summary>u ~ N(mean, sd): a spread's logarithm that is known (tests against a known generator).</summary>
-    KnownLog,
+    /// <summary>u ~ N(A, B): a parameter that is as good as known.</summary>
+    Known,
 }
 
 /// <summary>One unconstrained parameter.</summary>
@@ -34,10 +34,20 @@ internal enum PriorKind
 /// <param name="A">Scale, shape or mean, by kind.</param>
 /// <param name="B">Mean or sd, by kind.</param>
 /// <param name="Source">Whose doubt it is.</param>
-internal sealed record Parameter(string Name, PriorKind Prior, double A, double B, DoubtSource Source);
+internal sealed record Parameter(string Name, PriorKind Prior, double A, double B, DoubtSource Source)
+{
+    /// <summary>Where a half-normal parameter is held for a while, with an sd of <see cref="HeldSd"/>; NaN when free.</summary>
+    public double Held { get; init; } = double.NaN;
+
+    /// <summary>Scale of a half-normal parameter, known or not; 0 for others.</summary>
+    public double Scale { get; init; }
+
+    /// <summary>Sd of a held parameter.</summary>
+    public const double HeldSd = 0.01;
+}
 
 /// <summary>Deviations that share one unknown spread, partially non-centred.</summary>
-/// <param name="Spread">Index of the log of the spread.</param>
+/// <param name="Spread">Index of the spread, a half-normal parameter.</param>
 /// <param name="Scale">Prior scale of the spread.</param>
 /// <param name="Members">Indices of the members.</param>
 /// <param name="CentredWeight">w: 0 non-centred, 1 centred; fixed before sampling.</param>

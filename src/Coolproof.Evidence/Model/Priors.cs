@@ -122,6 +122,12 @@ internal static class Priors
     /// <summary>Scale of the half-normal of the scatter, K.</summary>
     public const double ScatterSpread = 1.5;
 
+    /// <summary>
+    /// Least scatter of a reading, K, added to the unknown one in squares: displays resolve 0.1 K and no hand repeats better. Without it a run whose few
+    /// readings can be met exactly would pull the scatter to nothing.
+    /// </summary>
+    public const double ScatterFloor = 0.2;
+
     /// <summary>A held maximum loses this many times less to aim.</summary>
     public const double MaxHoldFactor = 4;
 

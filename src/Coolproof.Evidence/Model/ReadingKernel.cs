@@ -93,10 +93,11 @@ internal sealed class ReadingKernel
             V right = ScaledComplement(abs), damp = Vec.Exp(-square);
             // erfcx(−|v|) = 2 exp(v²) − erfcx(|v|): the factor exp(v²) goes into the logarithm.
             V argument = Vec.ConditionalSelect(negative, Vec.Create(2.0) - damp * right, right);
-            V logErfcx = Vec.Log(argument) + Vec.ConditionalSelect(negative, square, V.Zero);
+            // −z²/2 + v² is written out: for a reading far off both are huge and their difference is not.
+            V along = sigma * rate, logErfcx = Vec.Log(argument) + Vec.ConditionalSelect(negative, along * (0.5 * along - z), -0.5 * (z * z));
             V slope = 2.0 * v - TwoOverSqrtPi * Vec.ConditionalSelect(negative, damp, V.One) / argument;
             Component c = default;
-            c.LogDensity = logErfcx - 0.5 * (z * z);
+            c.LogDensity = logErfcx;
             c.ByX = -(z + slope * Sqrt1Over2) * inverse;
             c.ByRate = slope * sigma * Sqrt1Over2;
             c.BySigma = z * z * inverse + slope * (rate + z * inverse) * Sqrt1Over2;

@@ -54,7 +54,6 @@ public class DayDensityTests(ITestOutputHelper output)
 
     private static double Start(Parameter p) => p.Prior switch
     {
-        PriorKind.LogHalfNormal => Math.Log(0.6 * p.A),
         PriorKind.LogGamma => Math.Log(p.B),
         _ => 0,
     };

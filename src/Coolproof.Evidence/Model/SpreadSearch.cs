@@ -1,0 +1,152 @@
+using Coolproof.Sampling.Laplace;
+
+namespace Coolproof.Evidence.Model;
+
+/// <summary>
+/// Most probable spreads and scatters by expectation and maximisation (Dempster, Laird and Rubin 1977): the rest at its mode given them, then each
+/// spread from the squares of its members, mode and variance together. The joint mode would not do: where a run's few readings can be met exactly the
+/// joint density has its peak at no scatter at all.
+/// </summary>
+internal sealed class SpreadSearch
+{
+    private const int Rounds = 10;
+    private const double Enough = 0.04;
+    private const double StartX = 0.7, LeastX = 0.05;
+    private readonly DayModel _model;
+    private readonly Dictionary<int, double> _x;
+    private double _moved;
+
+    private SpreadSearch(DayModel model)
+    {
+        _model = model;
+        _x = Enumerable.Range(0, model.Layout.Globals).Where(i => model.Parameters[i].Prior == PriorKind.HalfNormal).ToDictionary(i => i, _ => StartX);
+        Position = [.. model.Parameters.Select(Start)];
+    }
+
+    /// <summary>The typical point.</summary>
+    public double[] Position { get; private set; }
+
+    /// <summary>Marginal variances there, given the spreads.</summary>
+    public double[] Variance { get; private set; } = [];
+
+    /// <summary>Gradients taken.</summary>
+    public int Gradients { get; private set; }
+
+    /// <summary>Searches from the priors' middle.</summary>
+    public static SpreadSearch Run(DayModel model)
+    {
+        SpreadSearch search = new(model);
+        for (int round = 0; round < Rounds; round++)
+        {
+            search.Expect(round);
+            search.Maximise();
+            if (search._moved < Enough)
+                break;
+        }
+        return search;
+    }
+
+    private static double Start(Parameter p) => p.Prior switch
+    {
+        PriorKind.LogGamma => Math.Log(p.B),
+        PriorKind.Known => p.A,
+        _ => 0,
+    };
+
+    private void Expect(int round)
+    {
+        foreach (DeviationGroup group in _model.Groups)
+            if (_x.TryGetValue(group.Spread, out double x))
+                foreach (int member in group.Members)
+                    Position[member] *= HalfNormal.At(Position[group.Spread]).X / x;
+        foreach ((int i, double x) in _x)
+            Position[i] = HalfNormal.Invert(x);
+        DayModel held = _model.Holding(_x);
+        ArrowMode mode = ArrowMode.Find(new DayDensity(held).Evaluate, held.Layout, Position, new ModeSettings(Tolerance: 1e-2, MaxHessians: round == 0 ? 40 : 4));
+        Gradients += mode.Gradients;
+        Position = mode.Position;
+        Variance = mode.Factor.MarginalVariances();
+    }
+
+    private void Maximise()
+    {
+        _moved = 0;
+        foreach (DeviationGroup group in _model.Groups.Where(g => g.Members.Count > 0 && _x.ContainsKey(g.Spread)))
+            Set(group.Spread, Peak(group.Members.Count, Square(_x[group.Spread]) * group.Members.Sum(m => Square(Position[m]) + Variance[m])));
+        DayDensity density = new(_model);
+        density.Visit(Position);
+        int charges = _model.Runs.Count(r => !double.IsNaN(r.ChargeRate));
+        double fitted = (EffectiveParameters() - charges) / Math.Max(_model.Readings.Length, 1);
+        for (int i = 0; i < _model.Instruments.Length; i++)
+        {
+            int at = _model.Instruments[i].Scatter;
+            if (!_x.ContainsKey(at))
+                continue;
+            (int count, double squares) = Misses(density, i);
+            Set(at, Peak(count, (squares + count * Math.Clamp(fitted, 0, 0.9) * Square(density.Guns[i].Scatter)) / Square(Priors.ScatterSpread)));
+        }
+        if (_model.Charge is { } charge)
+            Set(charge.Spread, Peak(charges, charges * density.ChargeMeanSquare(Position) / Square(Priors.ChargeSpread) + HeatVariance()));
+    }
+
+    // Where −(K − 1) log x − S/(2x²) − x²/2 peaks: a half-normal spread of K members with squares S, all in units of the scale.
+    private static double Peak(int members, double squares)
+    {
+        double free = members - 1;
+        return Math.Sqrt(0.5 * (-free + Math.Sqrt(free * free + 4 * squares)));
+    }
+
+    private static double Square(double x) => x * x;
+
+    private void Set(int index, double x)
+    {
+        x = Math.Max(x, LeastX);
+        _moved = Math.Max(_moved, Math.Abs(Math.Log(x / _x[index])));
+        _x[index] = x;
+    }
+
+    // Squares of what readings miss, the expected aim loss taken off, wild ones weighed down as the likelihood does.
+    private (int Count, double Squares) Misses(DayDensity density, int instrument)
+    {
+        int count = 0;
+        double squares = 0, scatter = density.Guns[instrument].Scatter;
+        for (int i = 0; i < _model.Readings.Length; i++)
+        {
+            ModelReading reading = _model.Readings[i];
+            if (reading.Instrument != instrument || reading.On is not (ReadingOn.Can or ReadingOn.Endbell))
+                continue;
+            double z2 = Square((density.Seen[i].Mean - density.Seen[i].Loss - reading.ValueC) / scatter), far = 1 / Square(Priors.WideFactor);
+            double narrow = (1 - Priors.WideWeight) * Math.Exp(-0.5 * z2), wide = Priors.WideWeight / Priors.WideFactor * Math.Exp(-0.5 * z2 * far);
+            count++;
+            squares += z2 * Square(scatter) * (narrow + far * wide) / (narrow + wide);
+        }
+        return (count, squares);
+    }
+
+    // Σ(1 − posterior/prior variance): how many parameters the evidence has used up.
+    private double EffectiveParameters()
+    {
+        double sum = 0;
+        for (int i = 0; i < Variance.Length; i++)
+        {
+            Parameter p = _model.Parameters[i];
+            double precision = p.Prior switch
+            {
+                PriorKind.Unit or PriorKind.Member => 1,
+                PriorKind.LogGamma or PriorKind.CutGamma => p.A,
+                PriorKind.LogitBeta => p.A / 2,
+                PriorKind.HalfNormal when !_x.ContainsKey(i) => 1,
+                _ => 0,
+            };
+            sum += precision == 0 ? 0 : Math.Clamp(1 - Variance[i] * precision, 0, 1);
+        }
+        return sum;
+    }
+
+    // Sum over runs with a charge of the variance of their log heat, in units of the charge relation's scale.
+    private double HeatVariance()
+    {
+        double spread = Priors.RunHeatSpread * HalfNormal.At(Position[Global.RunHeatSpread]).X;
+        return _model.Runs.Where(r => !double.IsNaN(r.ChargeRate)).Sum(r => Square(spread * r.HeatFactor) * Variance[r.Heat]) / Square(Priors.ChargeSpread);
+    }
+}
