@@ -9,8 +9,8 @@ public enum LocalCurvature
     Measured,
 
     /// <summary>
-    /// Interpolated between points up to 2.5 standard deviations to either side along each sampled global, and measured only for draws further out or where
-    /// Newton steps don't arrive: few gradients for a draw beyond those steps.
+    /// Interpolated between points up to 2.5 standard deviations to either side along each sampled global, and measured only for draws further out that have some
+    /// weight or where Newton steps don't arrive: few gradients for a draw beyond those steps.
     /// </summary>
     Interpolated,
 

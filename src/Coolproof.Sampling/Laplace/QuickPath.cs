@@ -8,6 +8,9 @@ namespace Coolproof.Sampling.Laplace;
 /// </summary>
 public static class QuickPath
 {
+    /// <summary>A draw whose log weight is this much below that of the centre hardly matters (a weight of a fiftieth).</summary>
+    const double Negligible = 4;
+
     /// <summary>
     /// Finds the top of the sampled globals' marginal, draws them there in pairs from a two-piece multivariate t, weighs each draw by the Laplace integral
     /// over the rest, smooths the weights, draws the rest from its normal approximation given each, and resamples. The same seed gives the same draws.
@@ -32,7 +35,7 @@ public static class QuickPath
         if (settings.Curvature == LocalCurvature.Interpolated) surface = search.Extended(surface);
         TwoPieceStudent proposal = new(surface, settings.DegreesOfFreedom);
         int n = mode.Position.Length, copies = settings.RestDraws;
-        double logScale = surface.Frame.LogScale;
+        double logScale = surface.Frame.LogScale, logCentre = surface.Centre.LogIntegral - proposal.LogTop + logScale;
         RandomStream random = new(seed), randomRest = new(seed, 1);
         double[] z = new double[joint.Count], rest = new double[joint.Rest.Dimension], whitened = new double[rest.Length];
         double[] positions = new double[settings.Draws * copies * n], logWeights = new double[settings.Draws];
@@ -41,13 +44,11 @@ public static class QuickPath
             double logProposal = proposal.Next(random, i % 2 == 1, z) - logScale;
             double[] sampled = surface.Frame.ToSampled(z), start = surface.Rest(z);
             ArrowFactor factor = settings.Curvature == LocalCurvature.AtMode ? surface.Centre.Factor : surface.Factor(z);
-            bool measure = settings.Curvature switch
-            {
-                LocalCurvature.Measured => true,
-                LocalCurvature.Interpolated => !surface.Covers(z),
-                _ => false,
-            };
-            InnerNode? node = inner.Integrate(sampled, start, factor, measure);
+            InnerNode? node = inner.Integrate(sampled, start, factor, settings.Curvature == LocalCurvature.Measured);
+            // Outside the points interpolated between, the curvature is measured after all where the draw has some weight.
+            if (node is not null && settings.Curvature == LocalCurvature.Interpolated && !surface.Covers(z)
+                && node.LogIntegral - logProposal > logCentre - Negligible)
+                node = inner.Integrate(sampled, node.Rest, node.Factor, measure: true);
             logWeights[i] = node is null ? double.NegativeInfinity : node.LogIntegral - logProposal;
             ArrowWhitening conditional = new(node?.Rest ?? start, node?.Factor ?? surface.Centre.Factor);
             for (int c = 0; c < copies; c++)

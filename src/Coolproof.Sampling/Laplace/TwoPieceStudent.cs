@@ -29,6 +29,17 @@ sealed class TwoPieceStudent
         }
     }
 
+    /// <summary>Log density at the centre, its highest.</summary>
+    public double LogTop
+    {
+        get
+        {
+            double log = Student.LogDensity(new double[_up.Length], _degreesOfFreedom);
+            for (int k = 0; k < _up.Length; k++) log += Math.Log(2 / (_up[k] + _down[k]));
+            return log;
+        }
+    }
+
     /// <summary>Draws z and returns its log density. Every second call takes the sizes of the one before and the opposite sides.</summary>
     public double Next(RandomStream random, bool mirrored, Span<double> z)
     {
