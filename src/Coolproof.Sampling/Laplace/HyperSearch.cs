@@ -8,6 +8,9 @@ sealed class HyperSearch(InnerLaplace inner, JointApproximation joint, bool meas
 {
     const int Rounds = 6;
 
+    /// <summary>A step that gains less than this in the log of the integral isn't worth another round.</summary>
+    const double SmallGain = 0.1;
+
     /// <summary>Nearer to the top than this many standard deviations is near enough for a proposal.</summary>
     const double NearEnough = 0.3;
 
@@ -39,6 +42,7 @@ sealed class HyperSearch(InnerLaplace inner, JointApproximation joint, bool meas
             bool near = Columns.Dot(step, step) <= NearEnough * NearEnough * count;
             if (near && scaled) break;
             InnerNode top = near ? surface.Centre : Climb(surface, step);
+            if (scaled && top.LogIntegral < surface.Centre.LogIntegral + SmallGain) break;
             HyperSurface last = surface;
             HyperFrame frame = last.Frame.Refined(top.Sampled, precision);
             surface = new HyperSurface(frame, top, far: false, sampled => From(last, last.Frame.FromSampled(sampled)));
@@ -46,12 +50,12 @@ sealed class HyperSearch(InnerLaplace inner, JointApproximation joint, bool meas
         return surface;
     }
 
-    /// <summary>Whether the widths along the axes are right within a third or so, and the axes hardly correlated.</summary>
+    /// <summary>Whether the widths along the axes are right within a factor of √2, and the axes not strongly correlated.</summary>
     static bool WellScaled(double[] precision, int n)
     {
         for (int i = 0; i < n; i++)
             for (int j = 0; j < n; j++)
-                if (i == j ? precision[i * n + i] is < 0.6 or > 1.7 : Math.Abs(precision[i * n + j]) > 0.4) return false;
+                if (i == j ? precision[i * n + i] is < 0.5 or > 2 : Math.Abs(precision[i * n + j]) > 0.5) return false;
         return true;
     }
 

@@ -6,8 +6,10 @@ namespace Coolproof.Sampling.Laplace;
 /// </summary>
 sealed class InnerLaplace
 {
-    /// <summary>A Newton step that gains less than this isn't gone: its gain is added to the height instead.</summary>
-    const double SmallGain = 1e-3;
+    /// <summary>
+    /// A Newton step that gains less than this isn't gone: its gain is added to the height instead, which leaves an error of about its 3/2th power.
+    /// </summary>
+    const double SmallGain = 1e-2;
 
     /// <summary>The curvature is measured once a step would gain less than this: it is much the same at the mode then.</summary>
     const double NearGain = 0.05;
