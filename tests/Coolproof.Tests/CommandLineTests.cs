@@ -9,7 +9,7 @@ public class CommandLineTests
         var run = ProgramRun.Of();
         Assert.Equal(0, run.ExitCode);
         Assert.Empty(run.Error);
-        Assert.Contains("./coolproof compare evening.csv", run.Out);
+        Assert.Contains("./coolproof compare demo/demo-day.csv", run.Out);
         Assert.Contains("./coolproof rehearse --out evening.csv", run.Out);
         Assert.DoesNotContain('\e', run.Out); // not a terminal
     }

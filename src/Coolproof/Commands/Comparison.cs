@@ -1,6 +1,7 @@
 using Coolproof.Evidence;
 using Coolproof.Json;
 using Coolproof.Notebook;
+using Coolproof.Pictures;
 using Coolproof.Screen;
 using Coolproof.Words;
 
@@ -23,7 +24,7 @@ internal sealed class Comparison(Terminal terminal)
         switch (judgement)
         {
             case Judged judged:
-                return Tell(judged.Verdict, table, request);
+                return Tell(WithQuestions(judged.Verdict, table), request);
             case Refused refused:
                 terminal.Error.WriteLine($"coolproof: {Put(refused.Reason, request)} {Put(refused.Remedy, request)}");
                 return Exit.BadInput;
@@ -37,7 +38,7 @@ internal sealed class Comparison(Terminal terminal)
         }
     }
 
-    int Tell(Verdict verdict, ReadingsTable table, CompareRequest request)
+    int Tell(Verdict verdict, CompareRequest request)
     {
         if (request.Json)
         {
@@ -46,12 +47,26 @@ internal sealed class Comparison(Terminal terminal)
         else
         {
             var page = new PageSettings(new DegreeWords(request.Units), terminal.Width, terminal.Ink);
-            var shown = WithQuestions(verdict, table);
-            var lines = request.Details ? DetailsPage.Lines(shown, page) : VerdictPage.Lines(shown, page);
+            var lines = request.Details ? DetailsPage.Lines(verdict, page) : VerdictPage.Lines(verdict, page);
             terminal.Out.Write(string.Join('\n', lines) + "\n");
         }
         terminal.Out.Flush();
-        return Exit.Done;
+        return request.Picture is { } path ? Draw(verdict, path, request.Units) : Exit.Done;
+    }
+
+    int Draw(Verdict verdict, string path, TemperatureUnitChoice units)
+    {
+        var title = units == TemperatureUnitChoice.Fahrenheit ? FahrenheitWords.Of(verdict.Sentence) : verdict.Sentence;
+        try
+        {
+            VerdictPicture.Save(verdict, path, new PictureStyle(Units: units, Title: title));
+            return Exit.Done;
+        }
+        catch (PictureException cause)
+        {
+            terminal.Error.WriteLine($"coolproof: {Cells.Clean(cause.Message)}");
+            return Exit.Failed;
+        }
     }
 
     /// <summary>What is odd in the table is said beside the verdict, unless the evidence says it already.</summary>

@@ -16,7 +16,7 @@ internal static class CoolproofCommands
             terminal.Out.Flush();
             return Exit.Done;
         }
-        var root = new RootCommand("Tells which way of cooling a small electric race motor really works.") { CompareCommand.On(terminal) };
+        var root = new RootCommand("Tells which way of cooling a small electric race motor really works.") { CompareCommand.On(terminal), RehearseCommand.On(terminal) };
         var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
         // Help asked for beside something wrong is still help.
         if (parsed.Errors.Count > 0 && parsed.Action is not System.CommandLine.Help.HelpAction) return Misunderstood(parsed, terminal);

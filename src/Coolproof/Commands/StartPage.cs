@@ -11,9 +11,9 @@ internal static class StartPage
         It puts each reading back to the instant of the stop and to equal air, and says which differences are real and which can't be told yet.
 
         Try
-          ./coolproof rehearse --out evening.csv     makes up a test evening (invented options and readings) to play with
-          ./coolproof compare evening.csv            judges it
-          ./coolproof compare --help                 says what else it can do, and with what
+          ./coolproof compare demo/demo-day.csv      judges the demo's test evening (its options and readings are made up)
+          ./coolproof rehearse --out evening.csv     makes up another evening to play with; compare evening.csv judges it
+          ./coolproof compare --help                 says what else can be asked
 
         Your own readings: one line a reading, in any spreadsheet, saved as CSV. README.md shows how.
 

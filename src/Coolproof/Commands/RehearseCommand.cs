@@ -1,0 +1,87 @@
+using System.CommandLine;
+using System.Globalization;
+using Coolproof.Rehearsal;
+using Coolproof.Screen;
+
+namespace Coolproof.Commands;
+
+/// <summary>`coolproof rehearse` as it is typed: a made-up test day, to learn on and to test with.</summary>
+internal static class RehearseCommand
+{
+    const int MostOptions = 40;
+    const double DriftK = 4;
+
+    /// <summary>The command.</summary>
+    public static Command On(Terminal terminal)
+    {
+        var options = new Option<string?>("--options")
+        {
+            HelpName = "N|NAME,NAME,...",
+            Description = "How many cooling options, or their names. Otherwise the six of the demo.",
+        };
+        var runs = Options.Whole("--runs", "Runs of each option an evening. Otherwise 2.", 1, 20);
+        var readings = Options.Whole("--readings", "Readings after each run. Otherwise 3.", 1, 20);
+        var evenings = Options.Whole("--evenings", "Evenings, a week apart. Otherwise 1.", 1, 50);
+        var order = Options.OneOf("--order", "Each round in the same order, or each in a new one. Otherwise shuffled.", ("shuffled", RunOrder.Shuffled), ("fixed", RunOrder.Fixed));
+        var weather = Options.OneOf("--weather", "What the air does over the evening. Otherwise cooling.", ("cooling", -DriftK), ("steady", 0), ("warming", DriftK));
+        var hands = Options.OneOf("--hands", "How well the gun is used. Otherwise good.", ("good", Hands.Good), ("bad", Hands.Bad));
+        var air = Options.Quantity("--air", "30C|86F", "Air at the first run. Otherwise drawn by chance.", Typed.Air);
+        var drive = Options.Quantity("--drive", "360s|6min|6:00", "Length of a run. Otherwise 360s.", Typed.Drive);
+        var seed = Options.Whole("--random-seed", "The same options and seed give the same day. Otherwise 1.", 0, int.MaxValue);
+        var units = Options.Units();
+        var place = new Option<string?>("--out")
+        {
+            HelpName = "FILE.csv",
+            Description = "Writes the readings table here, and the truth beside it in FILE.truth.json. Otherwise the table goes to standard output.",
+        };
+        place.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<string?>() is { } path && RehearsalPlace.Wrong(path) is { } wrong) result.AddError($"--out {path}: {wrong}");
+        });
+        options.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<string?>() is { } text && Named(text, out var wrong) is null) result.AddError($"--options {text}: {wrong}");
+        });
+        var command = new Command("rehearse", "Makes up a test day: invented options, runs and readings by simulation, and the truth behind them.")
+        {
+            options, runs, readings, evenings, order, weather, hands, air, drive, seed, units, place,
+        };
+        command.SetAction(parsed =>
+        {
+            var nights = (int)(parsed.GetValue(evenings) ?? 1);
+            var settings = new RehearsalSettings(
+                parsed.GetValue(seed) ?? 1, parsed.GetValue(options) is { } text ? Named(text, out _)! : Demo, (int)(parsed.GetValue(runs) ?? 2))
+            {
+                ReadingsPerRun = (int)(parsed.GetValue(readings) ?? 3),
+                Evenings = nights,
+                Order = parsed.GetValue(order),
+                Hands = parsed.GetValue(hands),
+                AirDriftK = parsed.GetResult(weather) is null ? -DriftK : parsed.GetValue(weather),
+                AirFromC = parsed.GetValue(air) is { } celsius ? [.. Enumerable.Repeat(celsius, nights)] : null,
+                DriveS = parsed.GetValue(drive) ?? 360,
+            };
+            return new Rehearsing(terminal).Run(settings, parsed.GetValue(place), parsed.GetValue(units));
+        });
+        return command;
+    }
+
+    /// <summary>The six options of the demo, all made up.</summary>
+    static IReadOnlyList<RehearsalOption> Demo { get; } =
+    [
+        new("bare can", HasFan: false), new("clip-on finned clamp", HasFan: false), new("clamp with a 25 mm fan"), new("nose-scoop duct", HasFan: false),
+        new("twin 30 mm fans in a printed duct"), new("rear blower"),
+    ];
+
+    /// <summary>Options by their number or their names; null where neither is understood.</summary>
+    static IReadOnlyList<RehearsalOption>? Named(string text, out string wrong)
+    {
+        wrong = $"expected 1 to {MostOptions}, or names with commas between them, each once";
+        if (int.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out var count))
+            return count is < 1 or > MostOptions ? null : [.. Enumerable.Range(0, count).Select(Numbered)];
+        var names = text.Split(',', StringSplitOptions.TrimEntries);
+        if (names.Length > MostOptions || names.Any(name => name.Length == 0) || names.Distinct(StringComparer.OrdinalIgnoreCase).Count() < names.Length) return null;
+        return [.. names.Select(name => new RehearsalOption(name))];
+    }
+
+    static RehearsalOption Numbered(int i) => i < Demo.Count ? Demo[i] : new RehearsalOption($"trial {i + 1 - Demo.Count}");
+}
