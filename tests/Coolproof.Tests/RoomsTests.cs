@@ -29,6 +29,7 @@ public class RoomsTests
         var allowed = Below[room].Append(room).ToHashSet();
         var strangers = House.Types.Where(type => RoomOf(type) == room)
             .SelectMany(type => type.Dependencies.Select(dependency => (From: type.FullName, To: dependency.Target)))
+            .Where(arrow => arrow.To.FullName.StartsWith("Coolproof.", StringComparison.Ordinal)) // the loader files what it can't resolve under any room
             .Where(arrow => Below.ContainsKey(RoomOf(arrow.To)) && !allowed.Contains(RoomOf(arrow.To)))
             .Select(arrow => $"{arrow.From} -> {arrow.To.FullName}");
         Assert.Empty(strangers);

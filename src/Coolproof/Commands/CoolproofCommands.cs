@@ -6,6 +6,8 @@ namespace Coolproof.Commands;
 /// <summary>The command line as a whole: what can be asked, and what is said when it can't be understood.</summary>
 internal static class CoolproofCommands
 {
+    static readonly (string Name, Func<Terminal, Command> Make)[] All = [("compare", CompareCommand.On), ("rehearse", RehearseCommand.On)];
+
     /// <summary>Does what the arguments ask.</summary>
     /// <returns>The exit code.</returns>
     public static int Run(string[] arguments, Terminal terminal, CancellationToken cancel)
@@ -16,7 +18,9 @@ internal static class CoolproofCommands
             terminal.Out.Flush();
             return Exit.Done;
         }
-        var root = new RootCommand("Tells which way of cooling a small electric race motor really works.") { CompareCommand.On(terminal), RehearseCommand.On(terminal) };
+        var root = new RootCommand("Tells which way of cooling a small electric race motor really works.");
+        foreach (var (name, make) in All)
+            if (arguments[0] == name || !All.Any(command => command.Name == arguments[0])) root.Add(make(terminal)); // only what is asked is made
         var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
         // Help asked for beside something wrong is still help.
         if (parsed.Errors.Count > 0 && parsed.Action is not System.CommandLine.Help.HelpAction) return Misunderstood(parsed, terminal);
@@ -40,8 +44,7 @@ internal static class CoolproofCommands
         var unknown = parsed.UnmatchedTokens;
         if (parsed.CommandResult.Command is RootCommand && unknown.Count > 0)
         {
-            var known = string.Join(", ", parsed.RootCommandResult.Command.Children.OfType<Command>().Select(command => command.Name));
-            return [$"{unknown[0]}: expected one of {known}"];
+            return [$"{unknown[0]}: expected one of {string.Join(", ", All.Select(command => command.Name))}"];
         }
         return parsed.Errors.Select(error => error.Message).Distinct();
     }

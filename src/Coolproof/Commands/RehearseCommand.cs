@@ -19,16 +19,16 @@ internal static class RehearseCommand
             HelpName = "N|NAME,NAME,...",
             Description = "How many cooling options, or their names. Otherwise the six of the demo.",
         };
-        var runs = Options.Whole("--runs", "Runs of each option an evening. Otherwise 2.", 1, 20);
-        var readings = Options.Whole("--readings", "Readings after each run. Otherwise 3.", 1, 20);
-        var evenings = Options.Whole("--evenings", "Evenings, a week apart. Otherwise 1.", 1, 50);
-        var order = Options.OneOf("--order", "Each round in the same order, or each in a new one. Otherwise shuffled.", ("shuffled", RunOrder.Shuffled), ("fixed", RunOrder.Fixed));
-        var weather = Options.OneOf("--weather", "What the air does over the evening. Otherwise cooling.", ("cooling", -DriftK), ("steady", 0), ("warming", DriftK));
-        var hands = Options.OneOf("--hands", "How well the gun is used. Otherwise good.", ("good", Hands.Good), ("bad", Hands.Bad));
-        var air = Options.Quantity("--air", "30C|86F", "Air at the first run. Otherwise drawn by chance.", Typed.Air);
-        var drive = Options.Quantity("--drive", "360s|6min|6:00", "Length of a run. Otherwise 360s.", Typed.Drive);
-        var seed = Options.Whole("--random-seed", "The same options and seed give the same day. Otherwise 1.", 0, int.MaxValue);
-        var units = Options.Units();
+        var runs = QuantityOption.Whole("--runs", "Runs of each option an evening. Otherwise 2.", 1, 20);
+        var readings = QuantityOption.Whole("--readings", "Readings after each run. Otherwise 3.", 1, 20);
+        var evenings = QuantityOption.Whole("--evenings", "Evenings, a week apart. Otherwise 1.", 1, 50);
+        var order = new WordOption("--order", "Each round in a new order, or all in the same.", "shuffled", "fixed");
+        var weather = new WordOption("--weather", "What the air does over the evening.", "cooling", "steady", "warming");
+        var hands = new WordOption("--hands", "How well the gun is used.", "good", "bad");
+        var air = new QuantityOption("--air", "30C|86F", "Air at the first run. Otherwise drawn by chance.", Typed.Air);
+        var drive = new QuantityOption("--drive", "360s|6min|6:00", "Length of a run. Otherwise 360s.", Typed.Drive);
+        var seed = QuantityOption.Whole("--random-seed", "The same options and seed give the same day. Otherwise 1.", 0, int.MaxValue);
+        var units = WordOption.Units();
         var place = new Option<string?>("--out")
         {
             HelpName = "FILE.csv",
@@ -44,23 +44,24 @@ internal static class RehearseCommand
         });
         var command = new Command("rehearse", "Makes up a test day: invented options, runs and readings by simulation, and the truth behind them.")
         {
-            options, runs, readings, evenings, order, weather, hands, air, drive, seed, units, place,
+            options, runs.Option, readings.Option, evenings.Option, order.Option, weather.Option, hands.Option, air.Option, drive.Option, seed.Option,
+            units.Option, place,
         };
         command.SetAction(parsed =>
         {
-            var nights = (int)(parsed.GetValue(evenings) ?? 1);
-            var settings = new RehearsalSettings(
-                parsed.GetValue(seed) ?? 1, parsed.GetValue(options) is { } text ? Named(text, out _)! : Demo, (int)(parsed.GetValue(runs) ?? 2))
+            var nights = (int)(evenings.In(parsed) ?? 1);
+            var cooled = parsed.GetValue(options) is { } text ? Named(text, out _)! : Demo;
+            var settings = new RehearsalSettings((long)(seed.In(parsed) ?? 1), cooled, (int)(runs.In(parsed) ?? 2))
             {
-                ReadingsPerRun = (int)(parsed.GetValue(readings) ?? 3),
+                ReadingsPerRun = (int)(readings.In(parsed) ?? 3),
                 Evenings = nights,
-                Order = parsed.GetValue(order),
-                Hands = parsed.GetValue(hands),
-                AirDriftK = parsed.GetResult(weather) is null ? -DriftK : parsed.GetValue(weather),
-                AirFromC = parsed.GetValue(air) is { } celsius ? [.. Enumerable.Repeat(celsius, nights)] : null,
-                DriveS = parsed.GetValue(drive) ?? 360,
+                Order = order.In(parsed) == "fixed" ? RunOrder.Fixed : RunOrder.Shuffled,
+                Hands = hands.In(parsed) == "bad" ? Hands.Bad : Hands.Good,
+                AirDriftK = weather.In(parsed) switch { "cooling" => -DriftK, "warming" => DriftK, _ => 0 },
+                AirFromC = air.In(parsed) is { } celsius ? [.. Enumerable.Repeat(celsius, nights)] : null,
+                DriveS = drive.In(parsed) ?? 360,
             };
-            return new Rehearsing(terminal).Run(settings, parsed.GetValue(place), parsed.GetValue(units));
+            return new Rehearsing(terminal).Run(settings, parsed.GetValue(place), units.UnitIn(parsed));
         });
         return command;
     }

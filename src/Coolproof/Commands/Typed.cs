@@ -51,6 +51,19 @@ internal static class Typed
         return kelvin is > 0 and <= 50 ? null : "expected more than 0K and at most 50K";
     }
 
+    /// <summary>A whole number.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="least">The least that makes sense.</param>
+    /// <param name="most">The most.</param>
+    /// <param name="number">The number.</param>
+    /// <returns>Null, or what would be right.</returns>
+    public static string? Whole(string text, int least, int most, out double number)
+    {
+        var understood = int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole) && whole >= least && whole <= most;
+        number = whole;
+        return understood ? null : $"expected a whole number from {least} to {most}";
+    }
+
     /// <summary>A number followed by letters.</summary>
     static bool Split(string text, out double number, out string unit)
     {
