@@ -164,6 +164,10 @@ internal sealed partial class DayDensity
         _cBar.Slot += b.Copper * copper * bend / _c.Slot;
         _cBar.Copper += (copperBar - b.Drive) * s.P;
         double logPBar = (b.Drive * (1 - _c.Copper) + _c.Copper * copperBar) * s.P + ChargeBackward(u, gradient, run, s.P);
+        HeatBars bars = HeatDeviationBackward(u, gradient, r, logPBar);
+        logPBar = bars.LogP;
+        logGBar += bars.LogG;
+        b.Air += bars.Air;
         DayEntry day = _model.Days[run.Day];
         double airBar = b.Air + b.Warm * Priors.Alpha25;
         gradient[day.Air] += airBar * day.AirSd;
@@ -175,10 +179,6 @@ internal sealed partial class DayDensity
         _cBar.LogHeat += logPBar;
         AddDeviationBar(u, gradient, day.Heat, logPBar);
         gradient[day.Trend] += logPBar * Priors.TrendSd * run.DayPlace;
-        if (run.OwnHeatSd > 0)
-            gradient[run.Heat] += logPBar * run.OwnHeatSd;
-        else
-            AddDeviationBar(u, gradient, run.Heat, logPBar * run.HeatFactor);
         foreach ((int parameter, double factor) in run.HeatTerms)
             if (parameter >= 0)
                 gradient[parameter] += logPBar * factor;

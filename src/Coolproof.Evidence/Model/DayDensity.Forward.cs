@@ -23,7 +23,7 @@ internal sealed partial class DayDensity
         Unpack(u);
         double log = Delays(u);
         for (int r = 0; r < _model.Runs.Length; r++)
-            RunInputs(u, r);
+            log += RunInputs(u, r);
         _kernel.Forward(_c.Kappa, _c.Rho, _c.Nu);
         for (int r = 0; r < _model.Runs.Length; r++)
             log += Chain(u, r);
@@ -92,17 +92,19 @@ internal sealed partial class DayDensity
         return log;
     }
 
-    private void RunInputs(ReadOnlySpan<double> u, int r)
+    // Returns the log prior of a heat deviation that has its own coordinate.
+    private double RunInputs(ReadOnlySpan<double> u, int r)
     {
         ModelRun run = _model.Runs[r];
         DayEntry day = _model.Days[run.Day];
         ref RunState s = ref _states[r];
         s.Air = run.AirC + day.AirSd * u[day.Air] + run.AirSd * u[run.Air];
         s.LogG = _c.LogConductance + Deviation(u, _model.OptionEffect[run.Option]) + Deviation(u, run.Mounting) + Priors.DayConductanceSd * u[day.Conductance];
-        double logP = _c.LogHeat + Deviation(u, day.Heat) + Priors.TrendSd * run.DayPlace * u[day.Trend] + run.LogDriven
-            + (run.OwnHeatSd > 0 ? run.OwnHeatSd * u[run.Heat] : run.HeatFactor * Deviation(u, run.Heat));
+        double logP = _c.LogHeat + Deviation(u, day.Heat) + Priors.TrendSd * run.DayPlace * u[day.Trend] + run.LogDriven;
         foreach ((int parameter, double factor) in run.HeatTerms)
             logP += parameter < 0 ? factor : factor * u[parameter];
+        double log = HeatDeviation(u, r, logP);
+        logP += s.Deviation;
         s.P = Math.Exp(logP);
         double copper = _c.Copper * s.P, x = Priors.Alpha25 * copper * _c.Slot;
         s.Copper = copper * (1 + x + x * x);
@@ -125,6 +127,7 @@ internal sealed partial class DayDensity
             _kernel.LogGamma[reading.Step] = reading.FromFanStop ? still : stopped;
             _kernel.Seconds[reading.Step] = reading.FromFanStop ? _seen[i].Delay - run.FanStopsS : _seen[i].Delay;
         }
+        return log;
     }
 
     // One run's states in order of time; returns the log likelihood of a noted start.

@@ -139,7 +139,7 @@ internal sealed partial class DayDensity
             foreach (int member in group.Members)
             {
                 sum += u[member] * u[member];
-                gradient[member] = -u[member] * precision;
+                gradient[member] -= u[member] * precision;
             }
             log -= 0.5 * sum * precision + group.Members.Count * w * above;
             gradient[group.Spread] += w * (sum * precision - group.Members.Count) * _logSlope[group.Spread];

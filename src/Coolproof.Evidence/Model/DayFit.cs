@@ -14,18 +14,32 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     public static DayFit Of(DayModel model)
     {
         SpreadSearch search = SpreadSearch.Run(model);
-        DayModel centred = model.Centred([.. model.Groups.Select(g => Weight(g, search.Variance))]);
-        double[] position = [.. search.Position];
-        foreach (DeviationGroup group in centred.Groups)
+        DayDensity plain = new(model);
+        plain.Visit(search.Position);
+        DayModel fitted = model.Centred([.. model.Groups.Select(g => Weight(g, search.Variance, search.Curvature))]).Levelled(RunLevel.Of(plain, search.Position));
+        double[] position = CarryOver(plain, search.Position, fitted);
+        ArrowHessian hessian = ArrowHessian.At(new DayDensity(fitted).Evaluate, fitted.Layout, position);
+        double[] precision = new double[position.Length];
+        Array.Fill(precision, 1.0);
+        return new(fitted, position, ArrowFactor.Of(hessian, precision, floor: 0.2), search.Gradients + hessian.Gradients);
+    }
+
+    // The same point in the fitted model's coordinates.
+    private static double[] CarryOver(DayDensity plain, double[] from, DayModel fitted)
+    {
+        double[] position = [.. from];
+        foreach (DeviationGroup group in fitted.Groups)
         {
-            double carry = Math.Exp(group.CentredWeight * Math.Log(HalfNormal.At(position[group.Spread]).X));
+            double carry = Math.Pow(HalfNormal.At(position[group.Spread]).X, group.CentredWeight);
             foreach (int member in group.Members)
                 position[member] *= carry;
         }
-        ArrowHessian hessian = ArrowHessian.At(new DayDensity(centred).Evaluate, centred.Layout, position);
-        double[] precision = new double[position.Length];
-        Array.Fill(precision, 1.0);
-        return new(centred, position, ArrowFactor.Of(hessian, precision, floor: 0.2), search.Gradients + hessian.Gradients);
+        DayDensity density = new(fitted);
+        density.Visit(position);
+        for (int r = 0; r < fitted.Runs.Length; r++)
+            if (fitted.Levels[r].RiseK > 0)
+                position[fitted.Runs[r].Heat] = (plain.States[r].Deviation - density.States[r].Expected) / density.States[r].DeviationSd;
+        return position;
     }
 
     /// <summary>The density in whitened parameters, one per chain.</summary>
@@ -36,6 +50,11 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     }
 
     // How much the readings say of a member beside what the group says: 1 − posterior/prior variance, averaged.
-    private static double Weight(DeviationGroup group, double[] variance) =>
-        group.Members.Count == 0 ? 0 : Math.Clamp(group.Members.Average(m => 1 - Math.Min(variance[m], 1)), 0, 1);
+    private static double Weight(DeviationGroup group, double[] variance, double[] curvature)
+    {
+        if (group.Members.Count == 0) return 0;
+        double mix = double.Parse(Environment.GetEnvironmentVariable("MIX") ?? "0");
+        double a = Math.Clamp(group.Members.Average(m => 1 - Math.Min(variance[m], 1)), 0, 1), b = Math.Clamp(group.Members.Average(m => 1 - 1 / Math.Max(curvature[m], 1)), 0, 1);
+        return (1 - mix) * a + mix * b;
+    }
 }

@@ -43,19 +43,29 @@ internal sealed class DayModel
     /// <summary>Index of the ratio entry for rolling in: the common fan case.</summary>
     public required int RollInRatio { get; init; }
 
+    /// <summary>What each run's readings say of its heat, for the coordinates; empty: plain deviations.</summary>
+    public RunLevel[] Levels { get; init; } = [];
+
     public int Dimension => Parameters.Count;
 
     /// <summary>The same model with other centring weights, one a group.</summary>
-    public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })]);
+    public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })], Levels);
+
+    /// <summary>The same model with heat deviations about what each run's readings say.</summary>
+    public DayModel Levelled(RunLevel[] levels) => With(Parameters, [.. Groups.Select(g => g.Spread != Global.RunHeatSpread ? g : g with
+    {
+        CentredWeight = 0, Members = [.. Runs.Where((r, i) => r.OwnHeatSd == 0 && levels[i].RiseK == 0).Select(r => r.Heat)],
+    })], levels);
 
     /// <summary>The same model with some spreads all but fixed; the dictionary gives them in units of their scales.</summary>
     public DayModel Holding(IReadOnlyDictionary<int, double> spreads) => With(
-        [.. Parameters.Select((p, i) => spreads.TryGetValue(i, out double x) ? p with { Held = HalfNormal.Invert(x) } : p)], Groups);
+        [.. Parameters.Select((p, i) => spreads.TryGetValue(i, out double x) ? p with { Held = HalfNormal.Invert(x) } : p)], Groups, Levels);
 
-    private DayModel With(IReadOnlyList<Parameter> parameters, IReadOnlyList<DeviationGroup> groups) => new()
+    private DayModel With(IReadOnlyList<Parameter> parameters, IReadOnlyList<DeviationGroup> groups, RunLevel[] levels) => new()
     {
         Parameters = parameters, Groups = groups, Layout = Layout, Runs = Runs, Readings = Readings, Options = Options, OptionEffect = OptionEffect,
         Ratios = Ratios, Instruments = Instruments, Gains = Gains, Endbells = Endbells, Days = Days, Charge = Charge, Steps = Steps, RollInRatio = RollInRatio,
+        Levels = levels,
     };
 }
 

@@ -37,6 +37,15 @@ internal struct RunState
     /// <summary>log of conductance while driving, 1/s over core capacity.</summary>
     public double LogG;
 
+    /// <summary>Heat deviation of the run, the sd of its standard normal, and its expected value given the rest.</summary>
+    public double Deviation, DeviationSd, Expected;
+
+    /// <summary>Precision of the deviation by its spread, its readings and its charge.</summary>
+    public double PriorPrecision, LevelPrecision, ChargePrecision;
+
+    /// <summary>Deviation that the readings alone ask for, and the charge alone.</summary>
+    public double ByLevel, ByCharge;
+
     /// <summary>Heat while driving at 25 °C winding, K/s.</summary>
     public double P;
 

@@ -29,6 +29,9 @@ internal sealed class SpreadSearch
     /// <summary>Marginal variances there, given the spreads.</summary>
     public double[] Variance { get; private set; } = [];
 
+    /// <summary>Curvature of each parameter given all others.</summary>
+    public double[] Curvature { get; private set; } = [];
+
     /// <summary>Gradients taken.</summary>
     public int Gradients { get; private set; }
 
@@ -66,6 +69,7 @@ internal sealed class SpreadSearch
         Gradients += mode.Gradients;
         Position = mode.Position;
         Variance = mode.Factor.MarginalVariances();
+        mode.Hessian.CopyDiagonal(Curvature = new double[Position.Length]);
     }
 
     private void Maximise()

@@ -5,7 +5,10 @@ namespace Coolproof.Evidence.Tests.Model;
 
 public class DayDensityTests(ITestOutputHelper output)
 {
-    public static TheoryData<string> Tables => ["plain", "plain clocked", "plain without delays", "clocked without delays", "rich"];
+    public static TheoryData<string, bool> Tables => new(
+        from name in new[] { "plain", "plain clocked", "plain without delays", "clocked without delays", "rich" }
+        from levelled in new[] { false, true }
+        select (name, levelled));
 
     private static ReadingsTable Table(string name) => name switch
     {
@@ -18,9 +21,14 @@ public class DayDensityTests(ITestOutputHelper output)
 
     [Theory]
     [MemberData(nameof(Tables))]
-    public void The_gradient_agrees_with_differences_at_random_points(string name)
+    public void The_gradient_agrees_with_differences_at_random_points(string name, bool levelled)
     {
         DayModel model = DayModelBuilder.Build(Table(name)).Centred([0.3, 0.7, 0.5, 0.8]);
+        DayDensity first = new(model);
+        double[] middle = [.. model.Parameters.Select(Start)];
+        first.Visit(middle);
+        if (levelled)
+            model = model.Levelled(RunLevel.Of(first, middle));
         DayDensity density = new(model);
         int n = model.Dimension;
         Random random = new(5);
