@@ -21,6 +21,13 @@ internal sealed class Comparison(Terminal terminal)
             var settings = new JudgeSettings(request.AmbientC, request.DriveS, request.SameWithinK, request.Seed, Math.Min(4, Environment.ProcessorCount));
             judgement = Judge.Of(table, settings, progress, cancel);
         }
+        return Answer(judgement, table, request);
+    }
+
+    /// <summary>Says what came of judging.</summary>
+    /// <returns>The exit code.</returns>
+    internal int Answer(Judgement judgement, ReadingsTable table, CompareRequest request)
+    {
         switch (judgement)
         {
             case Judged judged:
