@@ -14,7 +14,7 @@ internal sealed partial class DayDensity
         _adjoint.Clear();
         ReadingsBackward();
         for (int r = _states.Length - 1; r >= 0; r--)
-            ChainBackward(gradient, r);
+            ChainBackward(u, gradient, r);
         (double kappa, double rho, double nu) = _kernel.Backward(_c.Kappa, _c.Rho, _c.Nu, _adjoint);
         _cBar.Kappa += kappa;
         _cBar.Rho += rho;
@@ -84,7 +84,7 @@ internal sealed partial class DayDensity
         _cBar.Slot -= wBar * w / _c.Slot;
     }
 
-    private void ChainBackward(Span<double> gradient, int r)
+    private void ChainBackward(ReadOnlySpan<double> u, Span<double> gradient, int r)
     {
         ModelRun run = _model.Runs[r];
         ref RunState s = ref _states[r];
@@ -104,6 +104,7 @@ internal sealed partial class DayDensity
         b.Copper -= b.Go1 * _c.Share * _c.Slot * cold;
         _cBar.Slot -= b.Go1 * _c.Share * s.Copper * cold;
         _cBar.Share -= b.Go1 * _c.Slot * s.Copper * cold;
+        HeatBackward(u, gradient, r, ref s, ref b);
         StartBackward(gradient, r, ref s, ref b);
     }
 
@@ -157,17 +158,11 @@ internal sealed partial class DayDensity
         ref RunState s = ref _states[r];
         ref RunAdjoint b = ref _bars[r];
         double logGBar = GammaBackward(gradient, run);
-        b.Copper += Priors.Alpha25 * _adjoint.Feedback[run.DriveStep] + b.Drive * s.Warm;
-        b.Warm += b.Drive * s.Copper;
-        double copper = _c.Copper * s.P, x = Priors.Alpha25 * copper * _c.Slot, bend = (1 + 2 * x) * x;
-        double copperBar = b.Copper * (1 + x + x * x + bend);
-        _cBar.Slot += b.Copper * copper * bend / _c.Slot;
-        _cBar.Copper += (copperBar - b.Drive) * s.P;
-        double logPBar = (b.Drive * (1 - _c.Copper) + _c.Copper * copperBar) * s.P + ChargeBackward(u, gradient, run, s.P);
-        HeatBars bars = HeatDeviationBackward(u, gradient, r, logPBar);
-        logPBar = bars.LogP;
-        logGBar += bars.LogG;
-        b.Air += bars.Air;
+        b.MeanCopper += Priors.Alpha25 * _adjoint.Feedback[run.DriveStep];
+        double meanP = Math.Exp(s.MeanLogP), perHeat = Copper(meanP, out double byLogSlot) + byLogSlot;
+        _cBar.Slot += b.MeanCopper * byLogSlot / _c.Slot;
+        _cBar.Copper += b.MeanCopper * perHeat / _c.Copper;
+        double logPBar = b.MeanLogP + b.MeanCopper * perHeat;
         DayEntry day = _model.Days[run.Day];
         double airBar = b.Air + b.Warm * Priors.Alpha25;
         gradient[day.Air] += airBar * day.AirSd;
@@ -215,11 +210,11 @@ internal sealed partial class DayDensity
     }
 
     // Adds to the gradient of the charge relation; returns the derivative by log heat.
-    private double ChargeBackward(ReadOnlySpan<double> u, Span<double> gradient, ModelRun run, double p)
+    private double ChargeBackward(ReadOnlySpan<double> u, Span<double> gradient, ModelRun run, double logP)
     {
         if (_model.Charge is not { } charge || double.IsNaN(run.ChargeRate))
             return 0;
-        double miss = ChargeMiss(u, charge, run, p), precision = 1 / Square(Priors.ChargeSpread * _x[charge.Spread]), bar = -miss * precision;
+        double miss = ChargeMiss(u, charge, run, logP), precision = 1 / Square(Priors.ChargeSpread * _x[charge.Spread]), bar = -miss * precision;
         gradient[charge.Spread] += (miss * miss * precision - 1) * _logSlope[charge.Spread];
         gradient[charge.Packs[run.Pack]] -= bar * Priors.ChargeConstantSd;
         gradient[charge.Exponent] -= bar * Priors.ChargeExponent.Sd * run.ChargeRate;

@@ -23,7 +23,7 @@ internal sealed partial class DayDensity
         Unpack(u);
         double log = Delays(u);
         for (int r = 0; r < _model.Runs.Length; r++)
-            log += RunInputs(u, r);
+            RunInputs(u, r);
         _kernel.Forward(_c.Kappa, _c.Rho, _c.Nu);
         for (int r = 0; r < _model.Runs.Length; r++)
             log += Chain(u, r);
@@ -59,6 +59,14 @@ internal sealed partial class DayDensity
 
     private static double Square(double x) => x * x;
 
+    // Copper heat at 25 °C core, K/s: the winding's own excess adds to its resistance. Also its derivative by the log of the slot resistance.
+    private double Copper(double p, out double byLogSlot)
+    {
+        double plain = _c.Copper * p, x = Priors.Alpha25 * plain * _c.Slot;
+        byLogSlot = plain * (1 + 2 * x) * x;
+        return plain * (1 + x + x * x);
+    }
+
     private static double Log(NormalPrior prior, double u) => Math.Exp(prior.Mean + prior.Sd * u);
 
     // Delays of readings, s from halt, with the priors of gaps that are cut off at a noted later delay.
@@ -92,8 +100,7 @@ internal sealed partial class DayDensity
         return log;
     }
 
-    // Returns the log prior of a heat deviation that has its own coordinate.
-    private double RunInputs(ReadOnlySpan<double> u, int r)
+    private void RunInputs(ReadOnlySpan<double> u, int r)
     {
         ModelRun run = _model.Runs[r];
         DayEntry day = _model.Days[run.Day];
@@ -103,16 +110,12 @@ internal sealed partial class DayDensity
         double logP = _c.LogHeat + Deviation(u, day.Heat) + Priors.TrendSd * run.DayPlace * u[day.Trend] + run.LogDriven;
         foreach ((int parameter, double factor) in run.HeatTerms)
             logP += parameter < 0 ? factor : factor * u[parameter];
-        double log = HeatDeviation(u, r, logP);
-        logP += s.Deviation;
-        s.P = Math.Exp(logP);
-        double copper = _c.Copper * s.P, x = Priors.Alpha25 * copper * _c.Slot;
-        s.Copper = copper * (1 + x + x * x);
+        s.MeanLogP = logP;
+        s.MeanCopper = Copper(Math.Exp(logP), out _);
         s.Warm = 1 + Priors.Alpha25 * (s.Air - 25);
-        s.Drive = (1 - _c.Copper) * s.P + s.Copper * s.Warm;
         double logGamma = s.LogG + Math.Log(_c.Rho);
         _kernel.LogGamma[run.DriveStep] = logGamma;
-        _kernel.Feedback[run.DriveStep] = Priors.Alpha25 * s.Copper;
+        _kernel.Feedback[run.DriveStep] = Priors.Alpha25 * s.MeanCopper;
         _kernel.LogGamma[run.RollStep] = logGamma + _ratio[_model.RollInRatio];
         if (run.RollIn >= 0)
             _kernel.Seconds[run.RollStep] = Math.Exp(u[run.RollIn]);
@@ -127,16 +130,18 @@ internal sealed partial class DayDensity
             _kernel.LogGamma[reading.Step] = reading.FromFanStop ? still : stopped;
             _kernel.Seconds[reading.Step] = reading.FromFanStop ? _seen[i].Delay - run.FanStopsS : _seen[i].Delay;
         }
-        return log;
     }
 
-    // One run's states in order of time; returns the log likelihood of a noted start.
+    // One run's states in order of time; returns the log likelihood of a noted start and the prior of its heat.
     private double Chain(ReadOnlySpan<double> u, int r)
     {
         ModelRun run = _model.Runs[r];
         ref RunState s = ref _states[r];
         TwoNodeKernel k = _kernel;
-        double log = Start(u, r, ref s);
+        double log = Start(u, r, ref s) + HeatDeviation(u, r);
+        s.P = Math.Exp(s.MeanLogP + s.Deviation);
+        s.Copper = Copper(s.P, out _);
+        s.Drive = (1 - _c.Copper) * s.P + s.Copper * s.Warm + Priors.Alpha25 * (s.Copper - s.MeanCopper) * Priors.TypicalCoreRise;
         double perSlot = 1 / _c.Slot;
         s.Go1 = s.Start1 - _c.Share * _c.Slot * s.Copper * (s.Warm + Priors.Alpha25 * s.Start1);
         int d = run.DriveStep, h = run.RollStep;
@@ -230,7 +235,7 @@ internal sealed partial class DayDensity
             ModelRun run = _model.Runs[r];
             if (double.IsNaN(run.ChargeRate))
                 continue;
-            double spread = Priors.ChargeSpread * _x[charge.Spread], miss = ChargeMiss(u, charge, run, _states[r].P) / spread;
+            double spread = Priors.ChargeSpread * _x[charge.Spread], miss = ChargeMiss(u, charge, run, Math.Log(_states[r].P)) / spread;
             log -= 0.5 * miss * miss + Math.Log(spread);
         }
         return log;
@@ -245,13 +250,13 @@ internal sealed partial class DayDensity
         {
             if (_model.Charge is not { } charge || double.IsNaN(_model.Runs[r].ChargeRate))
                 continue;
-            sum += Math.Pow(ChargeMiss(u, charge, _model.Runs[r], _states[r].P), 2);
+            sum += Math.Pow(ChargeMiss(u, charge, _model.Runs[r], Math.Log(_states[r].P)), 2);
             count++;
         }
         return sum / Math.Max(count, 1);
     }
 
-    private double ChargeMiss(ReadOnlySpan<double> u, ChargeEntry charge, ModelRun run, double p) =>
-        Math.Log(p) - run.LogDriven - _c.LogHeat - Priors.ChargeConstantSd * u[charge.Packs[run.Pack]]
+    private double ChargeMiss(ReadOnlySpan<double> u, ChargeEntry charge, ModelRun run, double logP) =>
+        logP - run.LogDriven - _c.LogHeat - Priors.ChargeConstantSd * u[charge.Packs[run.Pack]]
         - (Priors.ChargeExponent.Mean + Priors.ChargeExponent.Sd * u[charge.Exponent]) * run.ChargeRate;
 }

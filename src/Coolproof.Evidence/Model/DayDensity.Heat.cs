@@ -2,46 +2,34 @@ namespace Coolproof.Evidence.Model;
 
 internal sealed partial class DayDensity
 {
-    /// <summary>Derivatives by a run's mean log heat, log conductance and air.</summary>
-    private readonly record struct HeatBars(double LogP, double LogG, double Air);
+    // Below this share of the mean heat the logarithm of what the readings ask for goes on as a straight line: they may ask for less than nothing.
+    private const double StraightBelow = 0.3;
 
-    /// <summary>
-    /// log of about the can's rise at the end of hard driving for one K/s of heat: the whole motor as one body, good enough for coordinates.
-    /// </summary>
-    internal double LogUnitRise(int r, out double byLogG, out double byLogRho)
-    {
-        double inverseRho = 1 / _c.Rho, z = _model.Runs[r].DriveS * Math.Exp(_states[r].LogG) / (1 + inverseRho), e = Math.Exp(-z);
-        double bend = z < 1e-8 ? 1 : z * e / (1 - e);
-        byLogG = bend - 1;
-        byLogRho = bend * inverseRho / (1 + inverseRho);
-        return -_states[r].LogG + Math.Log(1 - e);
-    }
+    private bool Levelled(int r) => _model.Levels.Length > 0 && _model.Levels[r].RiseK > 0;
 
-    /// <summary>What gun and air add to a run's log level.</summary>
-    internal double GunShift(in RunLevel level, double airC) => Math.Log(_gain[level.Gain]) + (_guns[level.Instrument].Offset + airC - level.AirC) / level.RiseK;
-
-    // Fills the run's deviation of log heat; meanLogP is the log heat without it.
-    private double HeatDeviation(ReadOnlySpan<double> u, int r, double meanLogP)
+    // Fills a run's deviation of log heat; returns its log prior where it has its own coordinate.
+    private double HeatDeviation(ReadOnlySpan<double> u, int r)
     {
         ModelRun run = _model.Runs[r];
         ref RunState s = ref _states[r];
-        bool levelled = _model.Levels.Length > 0 && _model.Levels[r].RiseK > 0;
-        if (!levelled)
+        if (!Levelled(r))
         {
             s.Deviation = run.OwnHeatSd > 0 ? run.OwnHeatSd * u[run.Heat] : run.HeatFactor * Deviation(u, run.Heat);
             return 0;
         }
         RunLevel level = _model.Levels[r];
+        UnitResponse(r);
+        double rise = (level.ReadC - _guns[level.Instrument].Offset - s.Air) / _gain[level.Gain];
+        s.Ratio = (rise - s.Rest) / s.PerHeat * Math.Exp(-s.MeanLogP);
+        s.ByLevel = s.Ratio > StraightBelow ? Math.Log(s.Ratio) : Math.Log(StraightBelow) + s.Ratio / StraightBelow - 1;
         double spread = run.HeatFactor * Priors.RunHeatSpread * _x[Global.RunHeatSpread], scatter = _guns[level.Instrument].Scatter;
         s.PriorPrecision = 1 / (spread * spread);
         s.LevelPrecision = level.RiseK * level.RiseK / (scatter * scatter / level.Readings + level.OtherVariance);
-        s.ByLevel = level.LogLevel - GunShift(level, s.Air) - LogUnitRise(r, out _, out _) - meanLogP;
-        s.ChargePrecision = 0;
-        s.ByCharge = 0;
+        (s.ChargePrecision, s.ByCharge) = (0, 0);
         if (_model.Charge is { } charge && !double.IsNaN(run.ChargeRate))
         {
             s.ChargePrecision = 1 / Square(Priors.ChargeSpread * _x[charge.Spread]);
-            s.ByCharge = -ChargeMiss(u, charge, run, Math.Exp(meanLogP));
+            s.ByCharge = -ChargeMiss(u, charge, run, s.MeanLogP);
         }
         double precision = s.PriorPrecision + s.LevelPrecision + s.ChargePrecision;
         s.DeviationSd = 1 / Math.Sqrt(precision);
@@ -50,47 +38,140 @@ internal sealed partial class DayDensity
         return -0.5 * s.Deviation * s.Deviation * s.PriorPrecision + Math.Log(s.DeviationSd / spread);
     }
 
-    private HeatBars HeatDeviationBackward(ReadOnlySpan<double> u, Span<double> gradient, int r, double logPBar)
+    // The can at the mean reading as Rest + PerHeat × heat, the feedback on the winding's share of the start left out.
+    private void UnitResponse(int r)
     {
         ModelRun run = _model.Runs[r];
         ref RunState s = ref _states[r];
-        if (_model.Levels.Length == 0 || _model.Levels[r].RiseK == 0)
+        TwoNodeKernel k = _kernel;
+        int d = run.DriveStep, h = run.RollStep;
+        double heat = 1 - _c.Copper + _c.Copper * s.Warm;
+        s.UnitGo1 = -_c.Share * _c.Slot * _c.Copper * s.Warm;
+        s.RestEnd1 = k.E11[d] * s.Start1 + k.E12[d] * s.Start2;
+        s.RestEnd2 = k.E21[d] * s.Start1 + k.E22[d] * s.Start2;
+        s.UnitEnd1 = k.E11[d] * s.UnitGo1 + heat * k.F1[d];
+        s.UnitEnd2 = k.E21[d] * s.UnitGo1 + heat * k.F2[d];
+        double hot = s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise, w = _c.Copper * hot;
+        s.UnitExcess = _c.Slot * w;
+        s.RestHalt1 = k.E11[h] * s.RestEnd1 + k.E12[h] * s.RestEnd2;
+        s.RestHalt2 = k.E21[h] * s.RestEnd1 + k.E22[h] * s.RestEnd2;
+        s.UnitHalt1 = k.E11[h] * s.UnitEnd1 + k.E12[h] * s.UnitEnd2 + w * k.F1[h];
+        s.UnitHalt2 = k.E21[h] * s.UnitEnd1 + k.E22[h] * s.UnitEnd2 + w * k.F2[h];
+        w *= k.Decay[h];
+        (s.Rest, s.PerHeat) = (0, 0);
+        for (int i = run.FirstReading; i < run.EndReading; i++)
         {
-            if (run.OwnHeatSd > 0)
-                gradient[run.Heat] += logPBar * run.OwnHeatSd;
-            else
-                AddDeviationBar(u, gradient, run.Heat, logPBar * run.HeatFactor);
-            return new(logPBar, 0, 0);
+            int q = _model.Readings[i].Step;
+            if (!RunLevel.Counts(_model.Readings[i]))
+                continue;
+            s.Rest += k.E21[q] * s.RestHalt1 + k.E22[q] * s.RestHalt2;
+            s.PerHeat += k.E21[q] * s.UnitHalt1 + k.E22[q] * s.UnitHalt2 + w * k.F2[q];
         }
-        RunLevel level = _model.Levels[r];
-        double bar = logPBar - s.Deviation * s.PriorPrecision;
-        double inverse = s.DeviationSd * s.DeviationSd, levelBar = bar * s.LevelPrecision * inverse, chargeBar = bar * s.ChargePrecision * inverse;
-        gradient[run.Heat] = bar * s.DeviationSd;
-        // Precision p enters by the sd p^(-1/2), its logarithm in the Jacobian, and the weights of the expected value.
-        double common = -0.5 * (bar * s.DeviationSd * u[run.Heat] + 1) * inverse - bar * s.Expected * inverse;
-        double priorBar = common - 0.5 * s.Deviation * s.Deviation, levelPrecisionBar = common + bar * s.ByLevel * inverse;
-        // The spread also stands in the prior's −log spread.
-        gradient[Global.RunHeatSpread] += (-2 * s.PriorPrecision * priorBar - 1) * _logSlope[Global.RunHeatSpread];
-        double scatter = _guns[level.Instrument].Scatter;
-        _gunBars[level.Instrument].Scatter -= levelPrecisionBar * Square(s.LevelPrecision / level.RiseK) * 2 * scatter / level.Readings;
-        LogUnitRise(r, out double byLogG, out double byLogRho);
-        _cBar.Rho -= levelBar * byLogRho / _c.Rho;
-        _gainBar[level.Gain] -= levelBar;
-        _gunBars[level.Instrument].Offset -= levelBar / level.RiseK;
-        double meanBar = logPBar - levelBar;
-        if (s.ChargePrecision > 0)
-            meanBar += ChargeTargetBackward(gradient, run, ref s, chargeBar, common + bar * s.ByCharge * inverse);
-        return new(meanBar, -levelBar * byLogG, -levelBar / level.RiseK);
+        double share = 1.0 / _model.Levels[r].Readings;
+        s.Rest *= share;
+        s.PerHeat *= share;
     }
 
-    // The charge's own target for the deviation: adds its gradient, returns the derivative by mean log heat.
-    private double ChargeTargetBackward(Span<double> gradient, ModelRun run, ref RunState s, double targetBar, double precisionBar)
+    // From the heat back to its mean, its deviation, the readings' and the charge's targets, and the start.
+    private void HeatBackward(ReadOnlySpan<double> u, Span<double> gradient, int r, ref RunState s, ref RunAdjoint b)
     {
+        ModelRun run = _model.Runs[r];
+        b.Copper += b.Drive * (s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise);
+        b.MeanCopper -= b.Drive * Priors.Alpha25 * Priors.TypicalCoreRise;
+        b.Warm += b.Drive * s.Copper;
+        double perHeat = Copper(s.P, out double byLogSlot) + byLogSlot;
+        _cBar.Slot += b.Copper * byLogSlot / _c.Slot;
+        _cBar.Copper += b.Copper * perHeat / _c.Copper - b.Drive * s.P;
+        double logPBar = b.Drive * (1 - _c.Copper) * s.P + b.Copper * perHeat + ChargeBackward(u, gradient, run, Math.Log(s.P));
+        b.MeanLogP += logPBar;
+        if (Levelled(r))
+            DeviationBackward(u, gradient, r, logPBar, ref s, ref b);
+        else if (run.OwnHeatSd > 0)
+            gradient[run.Heat] += logPBar * run.OwnHeatSd;
+        else
+            AddDeviationBar(u, gradient, run.Heat, logPBar * run.HeatFactor);
+    }
+
+    private void DeviationBackward(ReadOnlySpan<double> u, Span<double> gradient, int r, double logPBar, ref RunState s, ref RunAdjoint b)
+    {
+        ModelRun run = _model.Runs[r];
+        RunLevel level = _model.Levels[r];
+        double bar = logPBar - s.Deviation * s.PriorPrecision, inverse = s.DeviationSd * s.DeviationSd;
+        gradient[run.Heat] = bar * s.DeviationSd;
+        // A precision enters by the sd p^(-1/2), its logarithm in the Jacobian, and the weights of the expected value.
+        double common = -0.5 * (bar * s.DeviationSd * u[run.Heat] + 1) * inverse - bar * s.Expected * inverse;
+        double priorBar = common - 0.5 * s.Deviation * s.Deviation;
+        gradient[Global.RunHeatSpread] += (-2 * s.PriorPrecision * priorBar - 1) * _logSlope[Global.RunHeatSpread];
+        double levelPrecisionBar = common + bar * s.ByLevel * inverse;
+        _gunBars[level.Instrument].Scatter -= levelPrecisionBar * Square(s.LevelPrecision / level.RiseK) * 2 * _guns[level.Instrument].Scatter / level.Readings;
+        double levelBar = bar * s.LevelPrecision * inverse, ratioBar = levelBar / Math.Max(s.Ratio, StraightBelow);
+        b.MeanLogP -= ratioBar * s.Ratio;
+        double restBar = -ratioBar * Math.Exp(-s.MeanLogP) / s.PerHeat, riseBar = -restBar, gain = _gain[level.Gain];
+        double rise = (level.ReadC - _guns[level.Instrument].Offset - s.Air) / gain;
+        _gainBar[level.Gain] -= riseBar * rise;
+        _gunBars[level.Instrument].Offset -= riseBar / gain;
+        b.Air -= riseBar / gain;
+        UnitResponseBackward(r, restBar, -ratioBar * s.Ratio / s.PerHeat, ref s, ref b);
+        if (s.ChargePrecision == 0)
+            return;
         ChargeEntry charge = _model.Charge!.Value;
-        gradient[charge.Packs[run.Pack]] += targetBar * Priors.ChargeConstantSd;
-        gradient[charge.Exponent] += targetBar * Priors.ChargeExponent.Sd * run.ChargeRate;
-        gradient[charge.Spread] -= 2 * precisionBar * s.ChargePrecision * _logSlope[charge.Spread];
-        _cBar.LogHeat += targetBar;
-        return -targetBar;
+        double chargeBar = bar * s.ChargePrecision * inverse;
+        gradient[charge.Packs[run.Pack]] += chargeBar * Priors.ChargeConstantSd;
+        gradient[charge.Exponent] += chargeBar * Priors.ChargeExponent.Sd * run.ChargeRate;
+        gradient[charge.Spread] -= 2 * (common + bar * s.ByCharge * inverse) * s.ChargePrecision * _logSlope[charge.Spread];
+        _cBar.LogHeat += chargeBar;
+        b.MeanLogP -= chargeBar;
+    }
+
+    // Adjoint of UnitResponse.
+    private void UnitResponseBackward(int r, double restBar, double perHeatBar, ref RunState s, ref RunAdjoint b)
+    {
+        ModelRun run = _model.Runs[r];
+        TwoNodeKernel k = _kernel;
+        TwoNodeAdjoint a = _adjoint;
+        int d = run.DriveStep, h = run.RollStep;
+        double share = 1.0 / _model.Levels[r].Readings, hot = s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise, end = _c.Copper * hot, halt = end * k.Decay[h];
+        restBar *= share;
+        perHeatBar *= share;
+        double rest1 = 0, rest2 = 0, unit1 = 0, unit2 = 0, haltBar = 0;
+        for (int i = run.FirstReading; i < run.EndReading; i++)
+        {
+            int q = _model.Readings[i].Step;
+            if (!RunLevel.Counts(_model.Readings[i]))
+                continue;
+            a.E21[q] += restBar * s.RestHalt1 + perHeatBar * s.UnitHalt1;
+            a.E22[q] += restBar * s.RestHalt2 + perHeatBar * s.UnitHalt2;
+            a.F2[q] += perHeatBar * halt;
+            rest1 += restBar * k.E21[q];
+            rest2 += restBar * k.E22[q];
+            unit1 += perHeatBar * k.E21[q];
+            unit2 += perHeatBar * k.E22[q];
+            haltBar += perHeatBar * k.F2[q];
+        }
+        a.Decay[h] += haltBar * end;
+        double endBar = haltBar * k.Decay[h] + unit1 * k.F1[h] + unit2 * k.F2[h];
+        AddStep(h, rest1, rest2, unit1, unit2, s.RestEnd1, s.RestEnd2, s.UnitEnd1, s.UnitEnd2, end);
+        (double restEnd1, double restEnd2) = (k.E11[h] * rest1 + k.E21[h] * rest2, k.E12[h] * rest1 + k.E22[h] * rest2);
+        (double unitEnd1, double unitEnd2) = (k.E11[h] * unit1 + k.E21[h] * unit2, k.E12[h] * unit1 + k.E22[h] * unit2);
+        double heat = 1 - _c.Copper + _c.Copper * s.Warm;
+        AddStep(d, restEnd1, restEnd2, unitEnd1, unitEnd2, s.Start1, s.Start2, s.UnitGo1, 0, heat);
+        b.Start1 += k.E11[d] * restEnd1 + k.E21[d] * restEnd2;
+        b.Start2 += k.E12[d] * restEnd1 + k.E22[d] * restEnd2;
+        double heatBar = k.F1[d] * unitEnd1 + k.F2[d] * unitEnd2, goBar = k.E11[d] * unitEnd1 + k.E21[d] * unitEnd2;
+        b.Warm += endBar * _c.Copper + heatBar * _c.Copper - goBar * _c.Share * _c.Slot * _c.Copper;
+        _cBar.Copper += endBar * hot + heatBar * (s.Warm - 1) - goBar * _c.Share * _c.Slot * s.Warm;
+        _cBar.Share -= goBar * _c.Slot * _c.Copper * s.Warm;
+        _cBar.Slot -= goBar * _c.Share * _c.Copper * s.Warm;
+    }
+
+    // Adds what two states (without heat: x, for one of heat: y with forcing w) passing through one step put on its matrices.
+    private void AddStep(int q, double xBar1, double xBar2, double yBar1, double yBar2, double x1, double x2, double y1, double y2, double w)
+    {
+        _adjoint.E11[q] += xBar1 * x1 + yBar1 * y1;
+        _adjoint.E12[q] += xBar1 * x2 + yBar1 * y2;
+        _adjoint.E21[q] += xBar2 * x1 + yBar2 * y1;
+        _adjoint.E22[q] += xBar2 * x2 + yBar2 * y2;
+        _adjoint.F1[q] += yBar1 * w;
+        _adjoint.F2[q] += yBar2 * w;
     }
 }

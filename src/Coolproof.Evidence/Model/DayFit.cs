@@ -16,7 +16,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         SpreadSearch search = SpreadSearch.Run(model);
         DayDensity plain = new(model);
         plain.Visit(search.Position);
-        DayModel fitted = model.Centred([.. model.Groups.Select(g => Weight(g, search.Variance, search.Curvature))]).Levelled(RunLevel.Of(plain, search.Position));
+        DayModel fitted = model.Centred([.. model.Groups.Select(g => Weight(g, search.Variance, search.Curvature))]).Levelled(RunLevel.Of(plain));
         double[] position = CarryOver(plain, search.Position, fitted);
         ArrowHessian hessian = ArrowHessian.At(new DayDensity(fitted).Evaluate, fitted.Layout, position);
         double[] precision = new double[position.Length];

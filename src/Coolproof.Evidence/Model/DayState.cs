@@ -37,6 +37,15 @@ internal struct RunState
     /// <summary>log of conductance while driving, 1/s over core capacity.</summary>
     public double LogG;
 
+    /// <summary>Mean log heat: without the run's deviation; and the copper heat that goes with it, at 25 °C core, K/s.</summary>
+    public double MeanLogP, MeanCopper;
+
+    /// <summary>Heat over mean heat that the readings alone ask for; the can at the mean reading without heat, and for one K/s of heat.</summary>
+    public double Ratio, Rest, PerHeat;
+
+    /// <summary>For one K/s of heat: core at go, core and can at the end, winding over core there, the same at halt. And core and can without heat at both.</summary>
+    public double UnitGo1, UnitEnd1, UnitEnd2, UnitExcess, UnitHalt1, UnitHalt2, RestEnd1, RestEnd2, RestHalt1, RestHalt2;
+
     /// <summary>Heat deviation of the run, the sd of its standard normal, and its expected value given the rest.</summary>
     public double Deviation, DeviationSd, Expected;
 
@@ -80,7 +89,7 @@ internal struct RunState
 /// <summary>Adjoints of a run's state.</summary>
 internal struct RunAdjoint
 {
-    public double Air, LogG, Copper, Warm, Drive, Start1, Start2, Go1, End1, End2, EndExcess, Halt1, Halt2, HaltExcess, Still1, Still2, StillExcess;
+    public double Air, MeanLogP, MeanCopper, Copper, Warm, Drive, Start1, Start2, Go1, End1, End2, EndExcess, Halt1, Halt2, HaltExcess, Still1, Still2, StillExcess;
 }
 
 /// <summary>What a reading sees at one point.</summary>

@@ -28,7 +28,7 @@ public class DayDensityTests(ITestOutputHelper output)
         double[] middle = [.. model.Parameters.Select(Start)];
         first.Visit(middle);
         if (levelled)
-            model = model.Levelled(RunLevel.Of(first, middle));
+            model = model.Levelled(RunLevel.Of(first));
         DayDensity density = new(model);
         int n = model.Dimension;
         Random random = new(5);
