@@ -105,7 +105,7 @@ internal sealed partial class DayDensity
         _cBar.Slot -= b.Go1 * _c.Share * s.Copper * cold;
         _cBar.Share -= b.Go1 * _c.Slot * s.Copper * cold;
         HeatBackward(u, gradient, r, ref s, ref b);
-        StartBackward(gradient, r, ref s, ref b);
+        StartBackward(u, gradient, r, ref s, ref b);
     }
 
     private void DriveBackward(int q, ref RunState s, ref RunAdjoint b)
@@ -122,7 +122,7 @@ internal sealed partial class DayDensity
         b.Drive += k.F1[q] * b.End1 + k.F2[q] * b.End2;
     }
 
-    private void StartBackward(Span<double> gradient, int r, ref RunState s, ref RunAdjoint b)
+    private void StartBackward(ReadOnlySpan<double> u, Span<double> gradient, int r, ref RunState s, ref RunAdjoint b)
     {
         ModelRun run = _model.Runs[r];
         bool noted = !double.IsNaN(run.StartC);
@@ -146,7 +146,7 @@ internal sealed partial class DayDensity
         }
         bool unclocked = run.Start == StartMode.Unclocked;
         double canBar = b.Start2 + (unclocked || noted ? b.Start1 : 0);
-        gradient[run.StartCore] += b.Start1 * (unclocked ? Priors.CoreOverCanStart * _x[run.StartCore] * _logSlope[run.StartCore] : Priors.FirstRunSd);
+        gradient[run.StartCore] += b.Start1 * (unclocked ? Square(Priors.CoreOverCanStart) * u[run.StartCore] / Folded(u[run.StartCore]) : Priors.FirstRunSd);
         gradient[run.StartCan] += canBar * (noted ? Priors.StartNotedSd : unclocked ? Priors.StartUnknownSd : Priors.FirstRunSd);
         if (noted)
             b.Air -= canBar;

@@ -59,6 +59,9 @@ internal sealed partial class DayDensity
 
     private static double Square(double x) => x * x;
 
+    // Core over can before a run, K: a standard normal folded over, the fold rounded off, is a half-normal but for its first kelvin.
+    private static double Folded(double u) => Priors.CoreOverCanStart * Math.Sqrt(u * u + Square(Priors.CoreOverCanRounding));
+
     // Copper heat at 25 °C core, K/s: the winding's own excess adds to its resistance. Also its derivative by the log of the slot resistance.
     private double Copper(double p, out double byLogSlot)
     {
@@ -191,7 +194,7 @@ internal sealed partial class DayDensity
         }
         bool unclocked = run.Start == StartMode.Unclocked;
         s.Start2 = noted ? run.StartC + Priors.StartNotedSd * u[run.StartCan] - s.Air : (unclocked ? Priors.StartUnknownSd : Priors.FirstRunSd) * u[run.StartCan];
-        s.Start1 = unclocked ? s.Start2 + Priors.CoreOverCanStart * _x[run.StartCore] : (noted ? s.Start2 : 0) + Priors.FirstRunSd * u[run.StartCore];
+        s.Start1 = unclocked ? s.Start2 + Folded(u[run.StartCore]) : (noted ? s.Start2 : 0) + Priors.FirstRunSd * u[run.StartCore];
         return 0;
     }
 

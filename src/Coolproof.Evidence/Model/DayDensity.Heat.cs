@@ -97,7 +97,7 @@ internal sealed partial class DayDensity
         ModelRun run = _model.Runs[r];
         RunLevel level = _model.Levels[r];
         double bar = logPBar - s.Deviation * s.PriorPrecision, inverse = s.DeviationSd * s.DeviationSd;
-        gradient[run.Heat] = bar * s.DeviationSd;
+        gradient[run.Heat] += bar * s.DeviationSd;
         // A precision enters by the sd p^(-1/2), its logarithm in the Jacobian, and the weights of the expected value.
         double common = -0.5 * (bar * s.DeviationSd * u[run.Heat] + 1) * inverse - bar * s.Expected * inverse;
         double priorBar = common - 0.5 * s.Deviation * s.Deviation;

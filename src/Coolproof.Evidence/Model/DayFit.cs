@@ -49,12 +49,12 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         return () => WhitenedDensity.Over(new DayDensity(Model).Evaluate, whitening.Copy());
     }
 
-    // How much the readings say of a member beside what the group says: 1 − posterior/prior variance, averaged.
+    // How much the evidence says of a member beside what the group says, 1 − posterior/prior variance: halfway between on its own and given all else.
     private static double Weight(DeviationGroup group, double[] variance, double[] curvature)
     {
-        if (group.Members.Count == 0) return 0;
-        double mix = double.Parse(Environment.GetEnvironmentVariable("MIX") ?? "0");
-        double a = Math.Clamp(group.Members.Average(m => 1 - Math.Min(variance[m], 1)), 0, 1), b = Math.Clamp(group.Members.Average(m => 1 - 1 / Math.Max(curvature[m], 1)), 0, 1);
-        return (1 - mix) * a + mix * b;
+        if (group.Members.Count == 0)
+            return 0;
+        double alone = group.Members.Average(m => 1 - Math.Min(variance[m], 1)), givenRest = group.Members.Average(m => 1 - 1 / Math.Max(curvature[m], 1));
+        return Math.Clamp(0.5 * (alone + givenRest), 0, 1);
     }
 }

@@ -338,7 +338,7 @@ internal sealed class DayModelBuilder
         {
             run.StartCan = Add($"can before run {name}", PriorKind.Unit, DoubtSource.Warmth);
             run.StartCore = run.Start == StartMode.Unclocked
-                ? Add($"core over can before run {name}", PriorKind.HalfNormal, DoubtSource.Warmth, Priors.CoreOverCanStart)
+                ? Add($"core over can before run {name}", PriorKind.Unit, DoubtSource.Warmth)
                 : Add($"core before run {name}", PriorKind.Unit, DoubtSource.Warmth);
         }
         if (double.IsNaN(run.RollInS))

@@ -170,6 +170,9 @@ internal static class Priors
     /// <summary>Scale of the half-normal of core over can before a run without clock, K.</summary>
     public const double CoreOverCanStart = 10;
 
+    /// <summary>Where the fold of that half-normal is rounded off, in units of its scale: so that a sampler meets no edge.</summary>
+    public const double CoreOverCanRounding = 0.1;
+
     /// <summary>Sd of can and core over the air before the first run of a day with clock times, K.</summary>
     public const double FirstRunSd = 2;
 

@@ -11,7 +11,7 @@ internal sealed class SpreadSearch
 {
     private const int Rounds = 10;
     private const double Enough = 0.04;
-    private const double StartX = 0.7, LeastX = 0.05;
+    private const double StartX = 0.7, LeastX = 0.1;
     private readonly DayModel _model;
     private readonly Dictionary<int, double> _x;
     private double _moved;
@@ -122,9 +122,10 @@ internal sealed class SpreadSearch
             double z2 = Square((density.Seen[i].Mean - density.Seen[i].Loss - reading.ValueC) / scatter), far = 1 / Square(Priors.WideFactor);
             double narrow = (1 - Priors.WideWeight) * Math.Exp(-0.5 * z2), wide = Priors.WideWeight / Priors.WideFactor * Math.Exp(-0.5 * z2 * far);
             count++;
-            squares += z2 * Square(scatter) * (narrow + far * wide) / (narrow + wide);
+            // What is seen is scatter and the spread of the aim loss together.
+            squares += z2 * Square(scatter) * (narrow + far * wide) / (narrow + wide) - Square(density.Seen[i].Loss);
         }
-        return (count, squares);
+        return (count, Math.Max(squares, 0));
     }
 
     // Σ(1 − posterior/prior variance): how many parameters the evidence has used up.
