@@ -1,36 +1,10 @@
+using Coolproof.Evidence.Model;
 using Coolproof.Notebook;
+using Coolproof.Sampling.Diagnostics;
+using Coolproof.Sampling.Hamiltonian;
+using MathNet.Numerics.Statistics;
 
 namespace Coolproof.Evidence;
-
-/// <summary>How to judge a readings table.</summary>
-/// <param name="AmbientC">Fair air, °C; null: the median noted.</param>
-/// <param name="DriveS">Fair seconds of hard driving; null: the median.</param>
-/// <param name="SameWithinK">Half-width of the "same" band, K.</param>
-/// <param name="Seed">Random seed: the same table, options and seed give the same answer, whatever the number of threads.</param>
-/// <param name="Threads">Threads for the chains.</param>
-public sealed record JudgeSettings(double? AmbientC = null, double? DriveS = null, double SameWithinK = 2, long Seed = 1, int Threads = 2);
-
-/// <summary>What is being done, for people who wait.</summary>
-/// <param name="Doing">In plain words.</param>
-/// <param name="Fraction">Part done, 0 to 1.</param>
-public sealed record JudgeProgress(string Doing, double Fraction);
-
-/// <summary>What came of judging: <see cref="Judged"/>, <see cref="Refused"/> or <see cref="NotConverged"/>.</summary>
-public abstract record Judgement;
-
-/// <summary>A verdict.</summary>
-public sealed record Judged(Verdict Verdict) : Judgement;
-
-/// <summary>The table can't be judged as it stands (exit code 2).</summary>
-/// <param name="Reason">What is missing or wrong, one sentence.</param>
-/// <param name="Remedy">What to do.</param>
-public sealed record Refused(string Reason, string Remedy) : Judgement;
-
-/// <summary>The fit did not pass its own checks: no ranking is given (exit code 1).</summary>
-/// <param name="Quantity">The quantity that failed.</param>
-/// <param name="Reason">How it failed, one sentence.</param>
-/// <param name="Remedy">What to do.</param>
-public sealed record NotConverged(string Quantity, string Reason, string Remedy) : Judgement;
 
 /// <summary>The question of a readings table answered at fair, equal conditions.</summary>
 public static class Judge
@@ -41,5 +15,60 @@ public static class Judge
     /// <param name="progress">Told what is being done.</param>
     /// <param name="cancel">Stops the work; <see cref="OperationCanceledException"/> follows.</param>
     public static Judgement Of(ReadingsTable table, JudgeSettings settings, IProgress<JudgeProgress>? progress = null, CancellationToken cancel = default) =>
-        throw new InvalidOperationException("Judging is not wired up yet.");
+        With(table, settings, new KnownConstants(), progress, cancel);
+
+    /// <summary>The same where some constants of the world are known: for tests against a known generator.</summary>
+    internal static Judgement With(
+        ReadingsTable table, JudgeSettings settings, KnownConstants known, IProgress<JudgeProgress>? progress = null, CancellationToken cancel = default)
+    {
+        if (Refusal(table) is { } refused)
+            return refused;
+        progress?.Report(new("laying out the day", 0));
+        DayModel model = DayModelBuilder.Build(table, known);
+        int[] options = [.. Enumerable.Range(0, table.Options.Count).Where(o => Counted(table, o).Any())];
+        FairConditions fair = Fair(table, settings);
+        DayFit fit = DayFit.Of(model);
+        IProgress<double>? sampling = progress is null ? null : new Relay(fraction => progress.Report(new("weighing the readings", fraction)));
+        (Posterior posterior, GatedResult result) = PosteriorSampling.Run(table, fit, options, fair, settings.Seed, settings.Threads, sampling, cancel);
+        if (!result.Gate.Passed)
+            return Failure(result.Gate);
+        progress?.Report(new("putting it into words", 1));
+        return new Judged(VerdictBuilder.Of(posterior, result, settings));
+    }
+
+    /// <summary>Test and race runs of an option that have a reading that counts.</summary>
+    internal static IEnumerable<Run> Counted(ReadingsTable table, int option) => table.Runs.Where(r =>
+        r.Kind is RunKind.Test or RunKind.Race && r.Fan != FanInRun.Failed && string.Equals(r.Option, table.Options[option], StringComparison.OrdinalIgnoreCase)
+        && r.Readings.Any(DayModelBuilder.Counts));
+
+    private static Refused? Refusal(ReadingsTable table)
+    {
+        if (table.Runs.Count == 0 || table.Runs.All(r => r.Readings.Count == 0))
+            return new("The table has no readings.", "Type one row for each reading: the option and what the gun showed.");
+        if (Enumerable.Range(0, table.Options.Count).Any(o => Counted(table, o).Any()))
+            return null;
+        return table.Runs.SelectMany(r => r.Readings).All(r => r.ExcludedBecause is not null)
+            ? new("Every reading is excluded.", "Take the reason out of the exclude column of at least one reading.")
+            : new("No reading of a test run is on a spot that stands for the motor: fins, vents and the speed controller can't be compared.",
+                "Read the band of the can between mount and endbell, on every option.");
+    }
+
+    private static FairConditions Fair(ReadingsTable table, JudgeSettings settings)
+    {
+        Run[] runs = [.. Enumerable.Range(0, table.Options.Count).SelectMany(o => Counted(table, o))];
+        double[] air = [.. runs.Where(r => r.AirC is not null).Select(r => r.AirC!.Value)];
+        return new(settings.AmbientC ?? (air.Length > 0 ? air.Median() : Priors.AirUnknownC), settings.DriveS ?? runs.Select(r => r.DriveS).Median());
+    }
+
+    private static NotConverged Failure(GateResult gate) => new(
+        gate.Quantity ?? "the day as a whole",
+        gate.DivergentShare > new GateLimits().DivergentShare
+            ? "The calculation could not follow the day's physics closely enough everywhere, so it can't be trusted."
+            : "The calculation's separate tries did not agree closely enough, so it can't be trusted.",
+        "Look for a wrong number first (a drive, a delay, a clock time, an option's name). Then try --random-seed 2. If it stays, leave out the run that is odd with a reason in its exclude column.");
+
+    private sealed class Relay(Action<double> report) : IProgress<double>
+    {
+        public void Report(double value) => report(value);
+    }
 }

@@ -32,14 +32,7 @@ internal sealed partial class DayDensity
 
     private void Unpack(ReadOnlySpan<double> u)
     {
-        _c.Rho = Log(Priors.CoreOverCan, u[Global.CoreOverCan]);
-        _c.Kappa = Log(Priors.CoreToCan, u[Global.CoreToCan]);
-        _c.Share = Log(Priors.WindingShare, u[Global.WindingShare]);
-        _c.Slot = Log(Priors.Slot, u[Global.Slot]);
-        _c.Nu = 1 / (_c.Share * _c.Slot);
-        _c.Copper = 1 / (1 + Math.Exp(-u[Global.CopperShare]));
-        _c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat];
-        _c.LogConductance = Priors.Conductance.Mean + Priors.Conductance.Sd * u[Global.Conductance];
+        _c = MotorAt(u);
         for (int i = 0; i < _ratio.Length; i++)
         {
             RatioEntry e = _model.Ratios[i];
@@ -55,6 +48,21 @@ internal sealed partial class DayDensity
         }
         for (int i = 0; i < _endbell.Length; i++)
             _endbell[i] = Math.Exp(Priors.Endbell.Mean + Priors.Endbell.Sd * u[_model.Endbells[i].Common] + Priors.EndbellOptionSd * u[_model.Endbells[i].Own]);
+    }
+
+    /// <summary>Constants of the motor at a point.</summary>
+    public static Constants MotorAt(ReadOnlySpan<double> u)
+    {
+        Constants c = default;
+        c.Rho = Log(Priors.CoreOverCan, u[Global.CoreOverCan]);
+        c.Kappa = Log(Priors.CoreToCan, u[Global.CoreToCan]);
+        c.Share = Log(Priors.WindingShare, u[Global.WindingShare]);
+        c.Slot = Log(Priors.Slot, u[Global.Slot]);
+        c.Nu = 1 / (c.Share * c.Slot);
+        c.Copper = 1 / (1 + Math.Exp(-u[Global.CopperShare]));
+        c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat];
+        c.LogConductance = Priors.Conductance.Mean + Priors.Conductance.Sd * u[Global.Conductance];
+        return c;
     }
 
     private static double Square(double x) => x * x;

@@ -5,12 +5,12 @@ namespace Coolproof.Sampling.Hamiltonian;
 /// <summary>Samples until the gate passes or the budget is spent.</summary>
 public static class GatedSampling
 {
-    /// <summary>Target acceptances of reruns after a divergence.</summary>
+    /// <summary>Target acceptances of reruns after too many divergences.</summary>
     static readonly double[] Careful = [0.95, 0.99];
 
     /// <summary>
-    /// Samples, judges the named quantities, and doubles the draws until the gate passes or <paramref name="mostDraws"/> is reached. Any
-    /// divergence starts the sampling over with smaller steps, at a target acceptance of 0.95 and then 0.99; what then still diverges must
+    /// Samples, judges the named quantities, and doubles the draws until the gate passes or <paramref name="mostDraws"/> is reached. More
+    /// divergences than the limits allow start the sampling over with smaller steps, at a target acceptance of 0.95 and then 0.99; what then still diverges must
     /// keep to the limits.
     /// </summary>
     /// <param name="dimension">Coordinates of the target, n.</param>
@@ -51,7 +51,7 @@ public static class GatedSampling
             NutsResult sample = Nuts.Sample(dimension, newDensity, start, now, seed, threads, inverseMetric, progress, cancel);
             while (true)
             {
-                if (sample.Divergences > 0 && !last)
+                if (sample.Divergences > limits.DivergentShare * sample.Draws * settings.Chains && !last)
                     break;
                 double[][] values = sample.Derive(names.Count, quantities);
                 GateResult gate = ConvergenceGate.Check(names, values, settings.Chains, sample.Divergences, limits);

@@ -1,0 +1,25 @@
+namespace Coolproof.Evidence.Model;
+
+/// <summary>The options at fair conditions for one point of the parameters.</summary>
+/// <param name="model">The model.</param>
+/// <param name="options">Options asked for: places in <see cref="DayModel.Options"/>.</param>
+/// <param name="fair">Fair conditions.</param>
+internal sealed class FairPeaks(DayModel model, IReadOnlyList<int> options, FairConditions fair)
+{
+    private readonly int _spread = model.Groups.First(g => g.Spread == Global.OptionSpread).Spread;
+    private readonly double _weight = model.Groups.First(g => g.Spread == Global.OptionSpread).CentredWeight;
+
+    /// <summary>Fills can and winding peaks, °C, and (where there is room) conductance over core capacity, 1/s, of each option.</summary>
+    public void Fill(ReadOnlySpan<double> u, Span<double> canC, Span<double> windingC, Span<double> conductance)
+    {
+        Constants motor = DayDensity.MotorAt(u);
+        double multiplier = Priors.OptionSpread * Math.Pow(HalfNormal.At(u[_spread]).X, 1 - _weight);
+        for (int k = 0; k < options.Count; k++)
+        {
+            double logG = motor.LogConductance + multiplier * u[model.OptionEffect[options[k]]];
+            (canC[k], windingC[k]) = FairDrive.Peak(motor, logG, fair.AmbientC, fair.DriveS);
+            if (conductance.Length > 0)
+                conductance[k] = Math.Exp(logG);
+        }
+    }
+}
