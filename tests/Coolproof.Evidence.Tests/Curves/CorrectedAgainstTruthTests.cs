@@ -15,7 +15,7 @@ public class CorrectedAgainstTruthTests(ITestOutputHelper output)
         int count = 0;
         foreach (SimulatedDay day in new[] { DemoEvenings.OneEvening(), DayGenerator.Day(3), DayGenerator.Day(11) })
         {
-            foreach ((RunCurve curve, double trueC) in WithTruth(day, RunCurves.Of(FewDraws.Sampled(day.Table))))
+            foreach ((RunCurve curve, double trueC) in WithTruth(day, RunCurves.Of(SampledDay.Of(day.Table))))
             {
                 rawSquares += curve.Readings.Sum(r => Math.Pow(r.ReadC - trueC, 2));
                 correctedSquares += curve.Readings.Sum(r => Math.Pow(r.CorrectedC - trueC, 2));
@@ -37,7 +37,7 @@ public class CorrectedAgainstTruthTests(ITestOutputHelper output)
         Run[] runs = [.. table.Runs];
         runs[4] = runs[4] with { Readings = [.. runs[4].Readings.Select((r, i) => i == 1 ? r with { ReadC = r.ReadC + 15 } : r)] };
         runs[9] = runs[9] with { Readings = [.. runs[9].Readings.Select(r => r with { ReadC = r.ReadC + 25 })] };
-        IReadOnlyList<RunCurve> curves = RunCurves.Of(FewDraws.Sampled(table with { Runs = runs }));
+        IReadOnlyList<RunCurve> curves = RunCurves.Of(SampledDay.Of(table with { Runs = runs }));
         foreach (RunCurve curve in curves)
             output.WriteLine($"{curve.Run}: {curve.Outlier ?? "fits"}");
         Assert.Matches(@"^the second reading \(line 15\) is 1[2-7] K above the rest of its run$", curves[4].Outlier);
@@ -49,7 +49,7 @@ public class CorrectedAgainstTruthTests(ITestOutputHelper output)
     public void The_time_for_thirty_runs_is_measured()
     {
         Dictionary<string, double>[] points = [.. Enumerable.Range(0, 1000).Select(i => new Dictionary<string, double> { ["core to can"] = Math.Sin(i) })];
-        Posterior posterior = FewDraws.ByHand(InventedDays.Plain(6, 5, delays: false), points);
+        Posterior posterior = ChosenPoints.Of(InventedDays.Plain(6, 5, delays: false), points);
         double[] ms = [.. Enumerable.Range(0, 25).Select(_ =>
         {
             long from = Stopwatch.GetTimestamp();

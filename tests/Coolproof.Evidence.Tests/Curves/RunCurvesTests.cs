@@ -6,7 +6,7 @@ namespace Coolproof.Evidence.Tests.Curves;
 
 public class RunCurvesTests(ITestOutputHelper output)
 {
-    private static readonly Lazy<Posterior> Rich = new(() => FewDraws.Sampled(InventedDays.Rich()));
+    private static readonly Lazy<Posterior> Rich = new(() => SampledDay.Of(InventedDays.Rich()));
     private static readonly Lazy<IReadOnlyList<RunCurve>> RichCurves = new(() => RunCurves.Of(Rich.Value));
 
     [Fact]
@@ -38,7 +38,7 @@ public class RunCurvesTests(ITestOutputHelper output)
         };
         int[] expected = [.. table.Runs.SelectMany(run => run.Readings)
             .Where(r => r.ExcludedBecause is null && r.ReadC is not null && r.Spot is Spot.Can or Spot.Endbell).Select(r => r.Line)];
-        IReadOnlyList<RunCurve> curves = RunCurves.Of(FewDraws.ByHand(table, [], []));
+        IReadOnlyList<RunCurve> curves = RunCurves.Of(ChosenPoints.Of(table, [], []));
         Assert.Equal(expected, curves.SelectMany(c => c.Readings).Select(r => r.Line));
         Assert.Equal(table.Runs.Select(r => (r.Day, r.Name, r.Option)), curves.Select(c => (c.Day, c.Run, c.Option)));
     }
@@ -48,7 +48,7 @@ public class RunCurvesTests(ITestOutputHelper output)
     {
         ReadingsTable table = InventedDays.Rich();
         Dictionary<string, double> point = new() { ["core to can"] = -0.7, ["stopped ratio, fan on"] = 0.4, ["winding share of capacity"] = 0.3 };
-        Posterior posterior = FewDraws.ByHand(table, point, point);
+        Posterior posterior = ChosenPoints.Of(table, point, point);
         DayModel model = posterior.Fit.Model;
         DayDensity density = new(model);
         density.Visit(posterior.Draws[0]);
@@ -111,7 +111,7 @@ public class RunCurvesTests(ITestOutputHelper output)
         {
             ["gain of gun on bare metal or an unknown surface"] = -Priors.GainBare.Mean / Priors.GainBare.Sd, ["aim loss of gun"] = -20, ["offset of gun"] = 0,
         };
-        Assert.All(RunCurves.Of(FewDraws.ByHand(table, perfect, perfect)).SelectMany(c => c.Readings), r =>
+        Assert.All(RunCurves.Of(ChosenPoints.Of(table, perfect, perfect)).SelectMany(c => c.Readings), r =>
         {
             // Without a roll-in noted as nothing the model takes a thousandth of a second.
             Assert.Equal(0, r.PartDelayK, 1e-3);
@@ -128,7 +128,7 @@ public class RunCurvesTests(ITestOutputHelper output)
         Dictionary<string, double> rises = new() { ["stopped ratio, fan on"] = -8, ["core to can"] = -3 };
         foreach ((Dictionary<string, double> point, int sign) in new[] { (falls, 1), (rises, -1) })
         {
-            foreach (RunCurve curve in RunCurves.Of(FewDraws.ByHand(Shots(run => run), point, point)))
+            foreach (RunCurve curve in RunCurves.Of(ChosenPoints.Of(Shots(run => run), point, point)))
             {
                 CorrectedReading last = curve.Readings[^1];
                 Assert.Equal(sign, Math.Sign(last.PartDelayK));
@@ -149,7 +149,7 @@ public class RunCurvesTests(ITestOutputHelper output)
         {
             ["gain of gun on bare metal or an unknown surface"] = 0, ["offset of gun"] = 1.5, ["endbell over can"] = 1,
         };
-        Posterior posterior = FewDraws.ByHand(table, point, point);
+        Posterior posterior = ChosenPoints.Of(table, point, point);
         DayDensity density = new(posterior.Fit.Model);
         density.Visit(posterior.Draws[0]);
         double gain = Math.Exp(Priors.GainBare.Mean), offset = 1.5 * Priors.OffsetSd, endbell = Math.Exp(Priors.Endbell.Mean + Priors.Endbell.Sd);
@@ -168,7 +168,7 @@ public class RunCurvesTests(ITestOutputHelper output)
         ReadingsTable table = Shots(run => run);
         string first = table.Runs[0].Name;
         Dictionary<string, double> warm = new() { [$"can before run {first}"] = 3, [$"core before run {first}"] = 5 };
-        RunCurve started = RunCurves.Of(FewDraws.ByHand(table, warm, warm))[0], cold = RunCurves.Of(FewDraws.ByHand(table, [], []))[0];
+        RunCurve started = RunCurves.Of(ChosenPoints.Of(table, warm, warm))[0], cold = RunCurves.Of(ChosenPoints.Of(table, [], []))[0];
         double less = cold.CanC[0].Mean - started.CanC[0].Mean;
         Assert.True(less < -0.3);
         Assert.All(started.Readings, r => Assert.Equal(less, r.PartWarmthK, 1e-9));
