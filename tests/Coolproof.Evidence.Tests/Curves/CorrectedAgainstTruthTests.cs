@@ -26,7 +26,8 @@ public class CorrectedAgainstTruthTests(ITestOutputHelper output)
         }
         double raw = Math.Sqrt(rawSquares / count), corrected = Math.Sqrt(correctedSquares / count);
         output.WriteLine($"{count} readings: raw {raw:0.00} K, corrected {corrected:0.00} K off; true can within the 90 % band in {within} of {bands} runs");
-        Assert.True(corrected < 0.75 * raw, $"raw {raw} K, corrected {corrected} K");
+        // A gun's common offset (sd 1.5 K) no table tells of: it stays in what is corrected.
+        Assert.True(corrected < 0.85 * raw, $"raw {raw} K, corrected {corrected} K");
         Assert.True(within / bands > 0.7, $"{within} of {bands}");
     }
 

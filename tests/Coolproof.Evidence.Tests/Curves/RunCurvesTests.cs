@@ -109,7 +109,9 @@ public class RunCurvesTests(ITestOutputHelper output)
         ReadingsTable table = Shots(run => run with { RollInS = 0, Readings = [run.Readings[0] with { StopToReadS = 0 }] });
         Dictionary<string, double> perfect = new()
         {
-            ["gain of gun on bare metal or an unknown surface"] = -Priors.GainBare.Mean / Priors.GainBare.Sd, ["aim loss of gun"] = -20, ["offset of gun"] = 0,
+            ["gain of gun on bare metal or an unknown surface"] = -Priors.GainBare.Mean / Priors.GainBare.Sd,
+            ["aim loss of gun"] = -20,
+            ["offset of gun"] = 0,
         };
         Assert.All(RunCurves.Of(ChosenPoints.Of(table, perfect, perfect)).SelectMany(c => c.Readings), r =>
         {
@@ -147,7 +149,9 @@ public class RunCurvesTests(ITestOutputHelper output)
         });
         Dictionary<string, double> point = new()
         {
-            ["gain of gun on bare metal or an unknown surface"] = 0, ["offset of gun"] = 1.5, ["endbell over can"] = 1,
+            ["gain of gun on bare metal or an unknown surface"] = 0,
+            ["offset of gun"] = 1.5,
+            ["endbell over can"] = 1,
         };
         Posterior posterior = ChosenPoints.Of(table, point, point);
         DayDensity density = new(posterior.Fit.Model);
