@@ -23,7 +23,7 @@ internal sealed partial class DayDensity
         for (int r = 0; r < _states.Length; r++)
             InputsBackward(u, gradient, r);
         DelaysBackward(gradient);
-        Repack(gradient);
+        Repack(u, gradient);
     }
 
     private void ReadingsBackward()
@@ -105,7 +105,7 @@ internal sealed partial class DayDensity
         _cBar.Slot -= b.Go1 * _c.Share * s.Copper * cold;
         _cBar.Share -= b.Go1 * _c.Slot * s.Copper * cold;
         HeatBackward(u, gradient, r, ref s, ref b);
-        StartBackward(u, gradient, r, ref s, ref b);
+        StartBackward(gradient, r, ref s, ref b);
     }
 
     private void DriveBackward(int q, ref RunState s, ref RunAdjoint b)
@@ -122,7 +122,7 @@ internal sealed partial class DayDensity
         b.Drive += k.F1[q] * b.End1 + k.F2[q] * b.End2;
     }
 
-    private void StartBackward(ReadOnlySpan<double> u, Span<double> gradient, int r, ref RunState s, ref RunAdjoint b)
+    private void StartBackward(Span<double> gradient, int r, ref RunState s, ref RunAdjoint b)
     {
         ModelRun run = _model.Runs[r];
         bool noted = !double.IsNaN(run.StartC);
@@ -146,7 +146,7 @@ internal sealed partial class DayDensity
         }
         bool unclocked = run.Start == StartMode.Unclocked;
         double canBar = b.Start2 + (unclocked || noted ? b.Start1 : 0);
-        gradient[run.StartCore] += b.Start1 * (unclocked ? Square(Priors.CoreOverCanStart) * u[run.StartCore] / Folded(u[run.StartCore]) : Priors.FirstRunSd);
+        gradient[run.StartCore] += b.Start1 * (unclocked ? s.CoreSlope : Priors.FirstRunSd);
         gradient[run.StartCan] += canBar * (noted ? Priors.StartNotedSd : unclocked ? Priors.StartUnknownSd : Priors.FirstRunSd);
         if (noted)
             b.Air -= canBar;
@@ -214,12 +214,30 @@ internal sealed partial class DayDensity
     {
         if (_model.Charge is not { } charge || double.IsNaN(run.ChargeRate))
             return 0;
-        double miss = ChargeMiss(u, charge, run, logP), precision = 1 / Square(Priors.ChargeSpread * _x[charge.Spread]), bar = -miss * precision;
-        gradient[charge.Spread] += (miss * miss * precision - 1) * _logSlope[charge.Spread];
+        double miss = ChargeMiss(u, charge, run, logP), precision = 1 / Square(_chargeSpread), bar = -miss * precision;
+        gradient[charge.Spread] += (miss * miss * precision - 1) * ChargeSlope(charge);
         gradient[charge.Packs[run.Pack]] -= bar * Priors.ChargeConstantSd;
         gradient[charge.Exponent] -= bar * Priors.ChargeExponent.Sd * run.ChargeRate;
-        _cBar.LogHeat -= bar;
+        _cBar.DrivenHeat -= bar;
         return bar;
+    }
+
+    // Derivative of the log of the charge relation's whole sd by the parameter of its unknown part.
+    private double ChargeSlope(ChargeEntry charge) => (1 - Square(Priors.ChargeFloor / _chargeSpread)) * _logSlope[charge.Spread];
+
+    // From mean heat and the mean of the days driven to their parameters, with their priors.
+    private void MeanHeatBackward(ReadOnlySpan<double> u, Span<double> gradient)
+    {
+        gradient[Global.Heat] += (_cBar.LogHeat + _cBar.DrivenHeat) * Priors.Heat.Sd - _heatMiss;
+        double dayMeanBar = _heatMiss / Priors.Heat.Sd - _cBar.LogHeat;
+        foreach (int pack in _model.Charge?.Packs ?? [])
+        {
+            double miss = PackMiss(u, pack);
+            gradient[pack] -= miss;
+            dayMeanBar -= miss / Priors.ChargeConstantSd;
+        }
+        for (int d = 0; d < _dayShare.Length; d++)
+            AddDeviationBar(u, gradient, _model.Days[d].Heat, dayMeanBar * _dayShare[d]);
     }
 
     private void DelaysBackward(Span<double> gradient)
@@ -247,14 +265,14 @@ internal sealed partial class DayDensity
         }
     }
 
-    private void Repack(Span<double> gradient)
+    private void Repack(ReadOnlySpan<double> u, Span<double> gradient)
     {
         gradient[Global.CoreOverCan] += _cBar.Rho * _c.Rho * Priors.CoreOverCan.Sd;
         gradient[Global.CoreToCan] += _cBar.Kappa * _c.Kappa * Priors.CoreToCan.Sd;
         gradient[Global.WindingShare] += _cBar.Share * _c.Share * Priors.WindingShare.Sd;
         gradient[Global.Slot] += _cBar.Slot * _c.Slot * Priors.Slot.Sd;
         gradient[Global.CopperShare] += _cBar.Copper * _c.Copper * (1 - _c.Copper);
-        gradient[Global.Heat] += _cBar.LogHeat * Priors.Heat.Sd;
+        MeanHeatBackward(u, gradient);
         gradient[Global.Conductance] += _cBar.LogConductance * Priors.Conductance.Sd;
         for (int i = 0; i < _ratio.Length; i++)
         {

@@ -20,8 +20,7 @@ internal sealed partial class DayDensity
 
     private double Forward(ReadOnlySpan<double> u)
     {
-        Unpack(u);
-        double log = Delays(u);
+        double log = Unpack(u) + Delays(u);
         for (int r = 0; r < _model.Runs.Length; r++)
             RunInputs(u, r);
         _kernel.Forward(_c.Kappa, _c.Rho, _c.Nu);
@@ -30,9 +29,46 @@ internal sealed partial class DayDensity
         return log + ReadingsLikelihood() + ChargeLikelihood(u);
     }
 
-    private void Unpack(ReadOnlySpan<double> u)
+    /// <summary>Runs the model forward with given deviations of heat, and fills the parameters that stand for them.</summary>
+    /// <param name="u">Parameters; those of the runs' heats are written.</param>
+    /// <param name="heats">States with the deviations, one a run.</param>
+    public void VisitWithHeats(double[] u, ReadOnlySpan<RunState> heats)
     {
-        _c = MotorAt(u);
+        Groups(u, _scratch);
+        Unpack(u);
+        Delays(u);
+        for (int r = 0; r < _model.Runs.Length; r++)
+            RunInputs(u, r);
+        _kernel.Forward(_c.Kappa, _c.Rho, _c.Nu);
+        for (int r = 0; r < _model.Runs.Length; r++)
+        {
+            ModelRun run = _model.Runs[r];
+            double deviation = heats[r].Deviation;
+            if (Levelled(r))
+            {
+                ref RunState s = ref _states[r];
+                Start(u, r, ref s);
+                HeatDeviation(u, r);
+                u[run.Heat] = (deviation - s.Expected) / s.DeviationSd;
+            }
+            else if (run.OwnHeatSd == 0)
+            {
+                u[run.Heat] = deviation / run.HeatFactor / Deviation(1, run.Heat);
+            }
+            Chain(u, r);
+        }
+    }
+
+    // Returns the log prior of mean heat and of the packs' constants: their parameters are told from the mean of the days that were driven, which the
+    // readings know, and not from that of all days that could be. So a day's deviation and its spread meet nothing thin.
+    private double Unpack(ReadOnlySpan<double> u)
+    {
+        _dayMean = 0;
+        for (int d = 0; d < _dayShare.Length; d++)
+            _dayMean += _dayShare[d] * Deviation(u, _model.Days[d].Heat);
+        _heatMiss = u[Global.Heat] - _dayMean / Priors.Heat.Sd;
+        double log = -0.5 * _heatMiss * _heatMiss;
+        _c = MotorAt(u, _dayMean);
         for (int i = 0; i < _ratio.Length; i++)
         {
             RatioEntry e = _model.Ratios[i];
@@ -46,12 +82,21 @@ internal sealed partial class DayDensity
             _guns[i] = (Priors.OffsetSd * u[e.Offset], Log(Priors.AimLoss, u[e.LogAim]),
                 Math.Sqrt(Square(Priors.ScatterSpread * _x[e.Scatter]) + Square(Priors.ScatterFloor)));
         }
+        if (_model.Charge is { } charge)
+        {
+            foreach (int pack in charge.Packs)
+                log -= 0.5 * Square(PackMiss(u, pack));
+            _chargeSpread = Math.Sqrt(Square(Priors.ChargeSpread * _x[charge.Spread]) + Square(Priors.ChargeFloor));
+        }
         for (int i = 0; i < _endbell.Length; i++)
             _endbell[i] = Math.Exp(Priors.Endbell.Mean + Priors.Endbell.Sd * u[_model.Endbells[i].Common] + Priors.EndbellOptionSd * u[_model.Endbells[i].Own]);
+        return log;
     }
 
     /// <summary>Constants of the motor at a point.</summary>
-    public static Constants MotorAt(ReadOnlySpan<double> u)
+    /// <param name="u">Parameters.</param>
+    /// <param name="dayMean">Mean heat deviation of the days driven there.</param>
+    public static Constants MotorAt(ReadOnlySpan<double> u, double dayMean)
     {
         Constants c = default;
         c.Rho = Log(Priors.CoreOverCan, u[Global.CoreOverCan]);
@@ -60,15 +105,15 @@ internal sealed partial class DayDensity
         c.Slot = Log(Priors.Slot, u[Global.Slot]);
         c.Nu = 1 / (c.Share * c.Slot);
         c.Copper = 1 / (1 + Math.Exp(-u[Global.CopperShare]));
-        c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat];
+        c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat] - dayMean;
         c.LogConductance = Priors.Conductance.Mean + Priors.Conductance.Sd * u[Global.Conductance];
         return c;
     }
 
-    private static double Square(double x) => x * x;
+    // A pack's constant about the mean heat of all days, in sds.
+    private double PackMiss(ReadOnlySpan<double> u, int pack) => u[pack] + _dayMean / Priors.ChargeConstantSd;
 
-    // Core over can before a run, K: a standard normal folded over, the fold rounded off, is a half-normal but for its first kelvin.
-    private static double Folded(double u) => Priors.CoreOverCanStart * Math.Sqrt(u * u + Square(Priors.CoreOverCanRounding));
+    private static double Square(double x) => x * x;
 
     // Copper heat at 25 °C core, K/s: the winding's own excess adds to its resistance. Also its derivative by the log of the slot resistance.
     private double Copper(double p, out double byLogSlot)
@@ -202,7 +247,13 @@ internal sealed partial class DayDensity
         }
         bool unclocked = run.Start == StartMode.Unclocked;
         s.Start2 = noted ? run.StartC + Priors.StartNotedSd * u[run.StartCan] - s.Air : (unclocked ? Priors.StartUnknownSd : Priors.FirstRunSd) * u[run.StartCan];
-        s.Start1 = unclocked ? s.Start2 + Folded(u[run.StartCore]) : (noted ? s.Start2 : 0) + Priors.FirstRunSd * u[run.StartCore];
+        if (unclocked)
+        {
+            (double over, double slope) = HalfNormalTable.At(u[run.StartCore]);
+            (s.Start1, s.CoreSlope) = (s.Start2 + Priors.CoreOverCanStart * over, Priors.CoreOverCanStart * slope);
+            return 0;
+        }
+        s.Start1 = (noted ? s.Start2 : 0) + Priors.FirstRunSd * u[run.StartCore];
         return 0;
     }
 
@@ -246,7 +297,8 @@ internal sealed partial class DayDensity
             ModelRun run = _model.Runs[r];
             if (double.IsNaN(run.ChargeRate))
                 continue;
-            double spread = Priors.ChargeSpread * _x[charge.Spread], miss = ChargeMiss(u, charge, run, Math.Log(_states[r].P)) / spread;
+            double spread = _chargeSpread, miss = ChargeMiss(u, charge, run, Math.Log(_states[r].P)) / spread;
+            _states[r].ChargeMiss = miss * spread;
             log -= 0.5 * miss * miss + Math.Log(spread);
         }
         return log;
@@ -268,6 +320,6 @@ internal sealed partial class DayDensity
     }
 
     private double ChargeMiss(ReadOnlySpan<double> u, ChargeEntry charge, ModelRun run, double logP) =>
-        logP - run.LogDriven - _c.LogHeat - Priors.ChargeConstantSd * u[charge.Packs[run.Pack]]
+        logP - run.LogDriven - _c.LogHeat - _dayMean - Priors.ChargeConstantSd * u[charge.Packs[run.Pack]]
         - (Priors.ChargeExponent.Mean + Priors.ChargeExponent.Sd * u[charge.Exponent]) * run.ChargeRate;
 }

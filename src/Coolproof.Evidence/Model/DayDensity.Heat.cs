@@ -5,7 +5,23 @@ internal sealed partial class DayDensity
     // Below this share of the mean heat the logarithm of what the readings ask for goes on as a straight line: they may ask for less than nothing.
     private const double StraightBelow = 0.3;
 
-    private bool Levelled(int r) => _model.Levels.Length > 0 && _model.Levels[r].RiseK > 0;
+    /// <summary>Whether a run's heat deviation is written about what its readings say.</summary>
+    public bool Levelled(int r) => _model.Levels.Length > 0 && _model.Levels[r].RiseK > 0;
+
+    /// <summary>
+    /// How much more heat, in its logarithm, a run's readings must ask for than it has at the last point, so that its expected deviation with its spread
+    /// and its charge is the one it has.
+    /// </summary>
+    public double Pull(int r, RunLevel level)
+    {
+        RunState s = _states[r];
+        ModelRun run = _model.Runs[r];
+        double spread = run.HeatFactor * Priors.RunHeatSpread * _x[Global.RunHeatSpread];
+        return (s.Deviation / (spread * spread) + (double.IsNaN(run.ChargeRate) || _model.Charge is null ? 0 : s.ChargeMiss / Square(_chargeSpread))) / LevelPrecision(level);
+    }
+
+    private double LevelPrecision(RunLevel level) =>
+        level.RiseK * level.RiseK / (Square(_guns[level.Instrument].Scatter) / level.Readings + level.OtherVariance);
 
     // Fills a run's deviation of log heat; returns its log prior where it has its own coordinate.
     private double HeatDeviation(ReadOnlySpan<double> u, int r)
@@ -22,13 +38,13 @@ internal sealed partial class DayDensity
         double rise = (level.ReadC - _guns[level.Instrument].Offset - s.Air) / _gain[level.Gain];
         s.Ratio = (rise - s.Rest) / s.PerHeat * Math.Exp(-s.MeanLogP);
         s.ByLevel = s.Ratio > StraightBelow ? Math.Log(s.Ratio) : Math.Log(StraightBelow) + s.Ratio / StraightBelow - 1;
-        double spread = run.HeatFactor * Priors.RunHeatSpread * _x[Global.RunHeatSpread], scatter = _guns[level.Instrument].Scatter;
+        double spread = run.HeatFactor * Priors.RunHeatSpread * _x[Global.RunHeatSpread];
         s.PriorPrecision = 1 / (spread * spread);
-        s.LevelPrecision = level.RiseK * level.RiseK / (scatter * scatter / level.Readings + level.OtherVariance);
+        s.LevelPrecision = LevelPrecision(level);
         (s.ChargePrecision, s.ByCharge) = (0, 0);
         if (_model.Charge is { } charge && !double.IsNaN(run.ChargeRate))
         {
-            s.ChargePrecision = 1 / Square(Priors.ChargeSpread * _x[charge.Spread]);
+            s.ChargePrecision = 1 / Square(_chargeSpread);
             s.ByCharge = -ChargeMiss(u, charge, run, s.MeanLogP);
         }
         double precision = s.PriorPrecision + s.LevelPrecision + s.ChargePrecision;
@@ -118,8 +134,8 @@ internal sealed partial class DayDensity
         double chargeBar = bar * s.ChargePrecision * inverse;
         gradient[charge.Packs[run.Pack]] += chargeBar * Priors.ChargeConstantSd;
         gradient[charge.Exponent] += chargeBar * Priors.ChargeExponent.Sd * run.ChargeRate;
-        gradient[charge.Spread] -= 2 * (common + bar * s.ByCharge * inverse) * s.ChargePrecision * _logSlope[charge.Spread];
-        _cBar.LogHeat += chargeBar;
+        gradient[charge.Spread] -= 2 * (common + bar * s.ByCharge * inverse) * s.ChargePrecision * ChargeSlope(charge);
+        _cBar.DrivenHeat += chargeBar;
         b.MeanLogP -= chargeBar;
     }
 

@@ -25,6 +25,8 @@ internal sealed partial class DayDensity
     private readonly double[] _ratio, _ratioBar, _gain, _gainBar;
     private readonly (double Offset, double Aim, double Scatter)[] _guns, _gunBars;
     private readonly double[] _endbell, _endbellBar;
+    private readonly double[] _dayShare;
+    private double _chargeSpread, _dayMean, _heatMiss;
     private Constants _c;
     private Constants _cBar;
 
@@ -37,6 +39,10 @@ internal sealed partial class DayDensity
         _scratch = new double[n];
         _special = [.. model.Parameters.Select((p, i) => (i, p)).Where(x => x.p.Prior is PriorKind.LogGamma or PriorKind.LogitBeta or PriorKind.Known || !double.IsNaN(x.p.Held))];
         _halfNormal = [.. model.Parameters.Select((p, i) => (i, p)).Where(x => x.p.Prior == PriorKind.HalfNormal || (x.p.Prior == PriorKind.Known && x.p.Scale > 0)).Select(x => x.i)];
+        _unit[Global.Heat] = 0;
+        foreach (int pack in model.Charge?.Packs ?? [])
+            _unit[pack] = 0;
+        _dayShare = [.. model.DayShares];
         (_x, _logSlope) = (new double[n], new double[n]);
         _multiplier = new double[model.Groups.Count];
         _groupOf = new int[n];
@@ -90,11 +96,20 @@ internal sealed partial class DayDensity
     /// <summary>Constants of the motor at the last point.</summary>
     public Constants Motor => _c;
 
+    /// <summary>
+    /// Mean log heat deviation of the days driven at the last point, weighted by their runs. A pack's charge constant is this plus its parameter times
+    /// <see cref="Priors.ChargeConstantSd"/>, and mean heat is that of its parameter less this.
+    /// </summary>
+    public double DayMean => _dayMean;
+
     /// <summary>Offset (K), mean aim loss and scatter (K) of each instrument at the last point.</summary>
     public ReadOnlySpan<(double Offset, double Aim, double Scatter)> Guns => _guns;
 
     /// <summary>A deviation from its group at the last point: a log factor.</summary>
     public double Deviation(ReadOnlySpan<double> u, int member) => _multiplier[_groupOf[member]] * u[member];
+
+    /// <summary>A deviation from its group at the last point, for a value of its parameter.</summary>
+    public double Deviation(double value, int member) => _multiplier[_groupOf[member]] * value;
 
     private static bool IsGun(ModelReading r) => r.On is ReadingOn.Can or ReadingOn.Endbell;
 

@@ -10,36 +10,16 @@ namespace Coolproof.Evidence.Model;
 /// <param name="Gradients">Gradients that the preparation took.</param>
 internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Factor, int Gradients)
 {
-    /// <summary>Prepares a model.</summary>
+    private const double CurvatureFloor = 0.2;
+
+    /// <summary>Prepares a model: spreads at their most probable values, the rest at its mode given them.</summary>
     public static DayFit Of(DayModel model)
     {
         SpreadSearch search = SpreadSearch.Run(model);
         DayDensity plain = new(model);
         plain.Visit(search.Position);
         DayModel fitted = model.Centred([.. model.Groups.Select(g => Weight(g, search.Variance, search.Curvature))]).Levelled(RunLevel.Of(plain));
-        double[] position = CarryOver(plain, search.Position, fitted);
-        ArrowHessian hessian = ArrowHessian.At(new DayDensity(fitted).Evaluate, fitted.Layout, position);
-        double[] precision = new double[position.Length];
-        Array.Fill(precision, 1.0);
-        return new(fitted, position, ArrowFactor.Of(hessian, precision, floor: 0.2), search.Gradients + hessian.Gradients);
-    }
-
-    // The same point in the fitted model's coordinates.
-    private static double[] CarryOver(DayDensity plain, double[] from, DayModel fitted)
-    {
-        double[] position = [.. from];
-        foreach (DeviationGroup group in fitted.Groups)
-        {
-            double carry = Math.Pow(HalfNormal.At(position[group.Spread]).X, group.CentredWeight);
-            foreach (int member in group.Members)
-                position[member] *= carry;
-        }
-        DayDensity density = new(fitted);
-        density.Visit(position);
-        for (int r = 0; r < fitted.Runs.Length; r++)
-            if (fitted.Levels[r].RiseK > 0)
-                position[fitted.Runs[r].Heat] = (plain.States[r].Deviation - density.States[r].Expected) / density.States[r].DeviationSd;
-        return position;
+        return At(fitted, Coordinates.Carry(plain, search.Position, new DayDensity(fitted)), search.Gradients);
     }
 
     /// <summary>The density in whitened parameters, one per chain.</summary>
@@ -47,6 +27,14 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     {
         ArrowWhitening whitening = new(Centre, Factor);
         return () => WhitenedDensity.Over(new DayDensity(Model).Evaluate, whitening.Copy());
+    }
+
+    private static DayFit At(DayModel model, double[] centre, int gradients)
+    {
+        ArrowHessian hessian = ArrowHessian.At(new DayDensity(model).Evaluate, model.Layout, centre);
+        double[] precision = new double[centre.Length];
+        Array.Fill(precision, 1.0);
+        return new(model, centre, ArrowFactor.Of(hessian, precision, CurvatureFloor), gradients + hessian.Gradients);
     }
 
     // How much the evidence says of a member beside what the group says, 1 − posterior/prior variance: halfway between on its own and given all else.

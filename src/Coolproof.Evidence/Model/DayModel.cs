@@ -25,6 +25,9 @@ internal readonly record struct ChargeEntry(int Exponent, int Spread, IReadOnlyL
 /// <summary>The joint model of a notebook: what is unknown, how it is laid out, and what each run and reading refers to. Immutable once built.</summary>
 internal sealed class DayModel
 {
+    private double[]? _dayShares;
+    private DeviationGroup? _dayGroup;
+
     public required IReadOnlyList<Parameter> Parameters { get; init; }
     public required ArrowLayout Layout { get; init; }
     public required IReadOnlyList<DeviationGroup> Groups { get; init; }
@@ -47,6 +50,19 @@ internal sealed class DayModel
     public RunLevel[] Levels { get; init; } = [];
 
     public int Dimension => Parameters.Count;
+
+    /// <summary>Share of the runs that each day has.</summary>
+    public IReadOnlyList<double> DayShares => _dayShares ??= [.. Days.Select((_, d) => (double)Runs.Count(r => r.Day == d) / Runs.Length)];
+
+    /// <summary>Mean log heat deviation of the days driven, weighted by their runs, at a point.</summary>
+    public double DayMean(ReadOnlySpan<double> u)
+    {
+        DeviationGroup group = _dayGroup ??= Groups.First(g => g.Members.Contains(Days[0].Heat));
+        double factor = group.Scale * Math.Pow(HalfNormal.At(u[group.Spread]).X, 1 - group.CentredWeight), mean = 0;
+        for (int d = 0; d < Days.Length; d++)
+            mean += DayShares[d] * u[Days[d].Heat];
+        return factor * mean;
+    }
 
     /// <summary>The same model with other centring weights, one a group.</summary>
     public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })], Levels);

@@ -24,6 +24,9 @@ internal struct Constants
     /// <summary>log of mean heat, K/s.</summary>
     public double LogHeat;
 
+    /// <summary>log of the mean heat of the days driven, K/s; of adjoints only.</summary>
+    public double DrivenHeat;
+
     /// <summary>log of the options' mean conductance, 1/s.</summary>
     public double LogConductance;
 }
@@ -55,6 +58,9 @@ internal struct RunState
     /// <summary>Deviation that the readings alone ask for, and the charge alone.</summary>
     public double ByLevel, ByCharge;
 
+    /// <summary>What the charge relation misses in log heat.</summary>
+    public double ChargeMiss;
+
     /// <summary>Heat while driving at 25 °C winding, K/s.</summary>
     public double P;
 
@@ -69,6 +75,9 @@ internal struct RunState
 
     /// <summary>At go.</summary>
     public double Start1, Start2;
+
+    /// <summary>Derivative of core over can at go by its parameter, K, for a run without clock.</summary>
+    public double CoreSlope;
 
     /// <summary>Core at go less the warmth that the winding takes up first.</summary>
     public double Go1;

@@ -12,7 +12,7 @@ internal sealed class FairPeaks(DayModel model, IReadOnlyList<int> options, Fair
     /// <summary>Fills can and winding peaks, °C, and (where there is room) conductance over core capacity, 1/s, of each option.</summary>
     public void Fill(ReadOnlySpan<double> u, Span<double> canC, Span<double> windingC, Span<double> conductance)
     {
-        Constants motor = DayDensity.MotorAt(u);
+        Constants motor = DayDensity.MotorAt(u, model.DayMean(u));
         double multiplier = Priors.OptionSpread * Math.Pow(HalfNormal.At(u[_spread]).X, 1 - _weight);
         for (int k = 0; k < options.Count; k++)
         {

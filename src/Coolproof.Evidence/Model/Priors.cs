@@ -113,6 +113,12 @@ internal static class Priors
     /// <summary>Scale of the half-normal of the charge relation's log-sd.</summary>
     public const double ChargeSpread = 0.05;
 
+    /// <summary>
+    /// Least log-sd of the charge relation, added to the unknown one in squares: charger and start of charge are good to about 2 % at best, times the
+    /// exponent; half of that in the log of the heat is the least that can be. Without it runs whose heat the charge could set exactly pull the spread to nothing.
+    /// </summary>
+    public const double ChargeFloor = 0.02;
+
     /// <summary>log of the gain of an instrument on tape or paint.</summary>
     public static readonly NormalPrior GainTape = new(0, 0.03);
 
@@ -169,9 +175,6 @@ internal static class Priors
 
     /// <summary>Scale of the half-normal of core over can before a run without clock, K.</summary>
     public const double CoreOverCanStart = 10;
-
-    /// <summary>Where the fold of that half-normal is rounded off, in units of its scale: so that a sampler meets no edge.</summary>
-    public const double CoreOverCanRounding = 0.1;
 
     /// <summary>Sd of can and core over the air before the first run of a day with clock times, K.</summary>
     public const double FirstRunSd = 2;

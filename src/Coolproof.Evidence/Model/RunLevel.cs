@@ -5,7 +5,7 @@ namespace Coolproof.Evidence.Model;
 /// value given everything else plus a standard normal times its sd, both from this. So neither a small spread of heat nor precise readings make the
 /// posterior thin and bent.
 /// </summary>
-/// <param name="ReadC">Mean of the can's readings, their expected aim loss put back and drawn to where the readings alone ask for, °C.</param>
+/// <param name="ReadC">What the can would have to read, without aim loss, for the readings alone to ask for the heat that everything together says, °C.</param>
 /// <param name="RiseK">Rise of the can over the air at them, K; 0 where a run says nothing.</param>
 /// <param name="Readings">Readings of the can.</param>
 /// <param name="OtherVariance">Variance of the level besides scatter, K²: roll-in, delays.</param>
@@ -30,7 +30,9 @@ internal readonly record struct RunLevel(double ReadC, double RiseK, int Reading
             return default;
         ModelReading first = model.Readings[seen[0]];
         double rise = seen.Average(i => density.Seen[i].Can);
-        double other = KnownVariance + (run.RollIn >= 0 ? RollInVariance : 0) + (seen.All(i => model.Readings[i].Gap >= 0) ? DelayVariance : 0);
-        return rise < LeastRiseK ? default : new(seen.Average(i => model.Readings[i].ValueC + density.Seen[i].Loss), rise, seen.Length, other, first.Instrument, first.Gain);
+        double aim = seen.Average(i => density.Seen[i].Loss * density.Seen[i].Loss) / seen.Length;
+        double other = aim + KnownVariance + (run.RollIn >= 0 ? RollInVariance : 0) + (seen.All(i => model.Readings[i].Gap >= 0) ? DelayVariance : 0);
+        RunLevel level = new(seen.Average(i => density.Seen[i].Mean), rise, seen.Length, other, first.Instrument, first.Gain);
+        return rise < LeastRiseK ? default : level with { ReadC = level.ReadC + level.RiseK * density.Pull(r, level) };
     }
 }

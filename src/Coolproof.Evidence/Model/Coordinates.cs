@@ -1,0 +1,21 @@
+namespace Coolproof.Evidence.Model;
+
+/// <summary>From one choice of coordinates of a model to another: the same physical quantities, other centring weights or run levels.</summary>
+internal static class Coordinates
+{
+    /// <summary>The same point in <paramref name="to"/>'s coordinates. Both densities are visited.</summary>
+    /// <param name="from">Density in the coordinates of <paramref name="u"/>.</param>
+    /// <param name="u">Parameters there.</param>
+    /// <param name="to">Density of the same table in other coordinates.</param>
+    public static double[] Carry(DayDensity from, ReadOnlySpan<double> u, DayDensity to)
+    {
+        double[] v = u.ToArray();
+        from.Visit(u);
+        to.Visit(v);
+        foreach (DeviationGroup group in to.Model.Groups.Where(g => g.Spread != Global.RunHeatSpread))
+            foreach (int member in group.Members)
+                v[member] = from.Deviation(u, member) / to.Deviation(1, member);
+        to.VisitWithHeats(v, from.States);
+        return v;
+    }
+}
