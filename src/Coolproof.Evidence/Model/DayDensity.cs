@@ -14,7 +14,7 @@ internal sealed partial class DayDensity
     private readonly (int Index, Parameter Parameter)[] _special;
     private readonly int[] _halfNormal;
     private readonly double[] _x, _logSlope;
-    private readonly double[] _multiplier;
+    private readonly double[] _multiplier, _multiplierSlope;
     private readonly int[] _groupOf;
     private readonly TwoNodeKernel _kernel;
     private readonly TwoNodeAdjoint _adjoint;
@@ -45,6 +45,7 @@ internal sealed partial class DayDensity
         _dayShare = [.. model.DayShares];
         (_x, _logSlope) = (new double[n], new double[n]);
         _multiplier = new double[model.Groups.Count];
+        _multiplierSlope = new double[model.Groups.Count];
         _groupOf = new int[n];
         for (int g = 0; g < model.Groups.Count; g++)
             foreach (int member in model.Groups[g].Members)
@@ -150,6 +151,11 @@ internal sealed partial class DayDensity
         for (int g = 0; g < _model.Groups.Count; g++)
         {
             DeviationGroup group = _model.Groups[g];
+            if (group.Information > 0)
+            {
+                log += InformedGroup(u, gradient, g);
+                continue;
+            }
             double w = group.CentredWeight, above = Math.Log(_x[group.Spread]), precision = Math.Exp(-2 * w * above), sum = 0;
             foreach (int member in group.Members)
             {
@@ -159,8 +165,26 @@ internal sealed partial class DayDensity
             log -= 0.5 * sum * precision + group.Members.Count * w * above;
             gradient[group.Spread] += w * (sum * precision - group.Members.Count) * _logSlope[group.Spread];
             _multiplier[g] = group.Scale * Math.Exp((1 - w) * above);
+            _multiplierSlope[g] = 1 - w;
         }
         return log;
+    }
+
+    private double InformedGroup(ReadOnlySpan<double> u, Span<double> gradient, int g)
+    {
+        DeviationGroup group = _model.Groups[g];
+        double spread = group.Scale * _x[group.Spread], prior = 1 / (1 + group.Information * spread * spread), sum = 0;
+        foreach (int member in group.Members)
+        {
+            sum += u[member] * u[member];
+            gradient[member] -= u[member] * prior;
+        }
+        int count = group.Members.Count;
+        // log of a normal deviation with that spread and of the Jacobian; prior is the share of the precision that is the group's.
+        gradient[group.Spread] += (1 - prior) * (prior * sum - count) * _logSlope[group.Spread];
+        _multiplier[g] = spread * Math.Sqrt(prior);
+        _multiplierSlope[g] = prior;
+        return -0.5 * sum * prior + 0.5 * count * Math.Log(prior);
     }
 
     private void AddDeviationBar(ReadOnlySpan<double> u, Span<double> gradient, int member, double bar)
@@ -168,6 +192,6 @@ internal sealed partial class DayDensity
         int g = _groupOf[member];
         DeviationGroup group = _model.Groups[g];
         gradient[member] += bar * _multiplier[g];
-        gradient[group.Spread] += bar * _multiplier[g] * u[member] * (1 - group.CentredWeight) * _logSlope[group.Spread];
+        gradient[group.Spread] += bar * _multiplier[g] * u[member] * _multiplierSlope[g] * _logSlope[group.Spread];
     }
 }

@@ -18,8 +18,11 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         SpreadSearch search = SpreadSearch.Run(model);
         DayDensity plain = new(model);
         plain.Visit(search.Position);
-        DayModel fitted = model.Centred([.. model.Groups.Select(g => Weight(g, search.Variance, search.Curvature))]).Levelled(RunLevel.Of(plain));
-        return At(fitted, Coordinates.Carry(plain, search.Position, new DayDensity(fitted)), search.Gradients);
+        DayModel levelled = model.Levelled(RunLevel.Of(plain));
+        DayFit first = At(levelled, Coordinates.Carry(plain, search.Position, new DayDensity(levelled)), search.Gradients, out double[] curvature);
+        double[] variance = first.Factor.MarginalVariances();
+        DayModel fitted = levelled.Centred([.. levelled.Groups.Select(g => Weight(g, variance, curvature))]).Informed(Information(levelled, first.Centre, curvature));
+        return At(fitted, Coordinates.Carry(new DayDensity(levelled), first.Centre, new DayDensity(fitted)), first.Gradients, out _);
     }
 
     /// <summary>The density in whitened parameters, one per chain.</summary>
@@ -29,12 +32,21 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         return () => WhitenedDensity.Over(new DayDensity(Model).Evaluate, whitening.Copy());
     }
 
-    private static DayFit At(DayModel model, double[] centre, int gradients)
+    private static DayFit At(DayModel model, double[] centre, int gradients, out double[] curvature)
     {
         ArrowHessian hessian = ArrowHessian.At(new DayDensity(model).Evaluate, model.Layout, centre);
+        hessian.CopyDiagonal(curvature = new double[centre.Length]);
         double[] precision = new double[centre.Length];
         Array.Fill(precision, 1.0);
         return new(model, centre, ArrowFactor.Of(hessian, precision, CurvatureFloor), gradients + hessian.Gradients);
+    }
+
+    // What the evidence says of a mounting given all else, averaged: curvature beyond the prior's, in units of the deviation.
+    private static double Information(DayModel model, double[] centre, double[] curvature)
+    {
+        DeviationGroup mountings = model.Groups.First(g => g.Spread == Global.MountingSpread);
+        double spread = mountings.Scale * HalfNormal.At(centre[mountings.Spread]).X;
+        return Math.Max(mountings.Members.Average(m => curvature[m] - 1), 0.01) / (spread * spread);
     }
 
     // How much the evidence says of a member beside what the group says, 1 − posterior/prior variance: halfway between on its own and given all else.

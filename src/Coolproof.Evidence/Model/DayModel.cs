@@ -67,6 +67,12 @@ internal sealed class DayModel
     /// <summary>The same model with other centring weights, one a group.</summary>
     public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })], Levels);
 
+    /// <summary>The same model with mountings that know how much the evidence says of each, a precision.</summary>
+    public DayModel Informed(double mountings) => With(Parameters, [.. Groups.Select(g => g.Spread != Global.MountingSpread ? g : g with
+    {
+        CentredWeight = 0, Information = mountings,
+    })], Levels);
+
     /// <summary>The same model with heat deviations about what each run's readings say.</summary>
     public DayModel Levelled(RunLevel[] levels) => With(Parameters, [.. Groups.Select(g => g.Spread != Global.RunHeatSpread ? g : g with
     {

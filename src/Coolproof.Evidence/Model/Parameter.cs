@@ -51,4 +51,11 @@ internal sealed record Parameter(string Name, PriorKind Prior, double A, double 
 /// <param name="Scale">Prior scale of the spread.</param>
 /// <param name="Members">Indices of the members.</param>
 /// <param name="CentredWeight">w: 0 non-centred, 1 centred; fixed before sampling.</param>
-internal sealed record DeviationGroup(int Spread, double Scale, IReadOnlyList<int> Members, double CentredWeight);
+internal sealed record DeviationGroup(int Spread, double Scale, IReadOnlyList<int> Members, double CentredWeight)
+{
+    /// <summary>
+    /// What the evidence says of a member given all else, as a precision; where it isn't 0 a deviation is the member times
+    /// (1/spread² + information)^(−1/2), its sd were evidence and group all there is, and the weight is 0.
+    /// </summary>
+    public double Information { get; init; }
+}
