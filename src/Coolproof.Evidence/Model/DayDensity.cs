@@ -146,7 +146,7 @@ internal sealed partial class DayDensity
     private double Groups(ReadOnlySpan<double> u, Span<double> gradient)
     {
         foreach (int i in _halfNormal)
-            (_x[i], _logSlope[i]) = HalfNormal.At(u[i]);
+            (_x[i], _logSlope[i]) = Spread(u[i], i == Global.RunHeatSpread ? Priors.RunHeatFloor / Priors.RunHeatSpread : 0);
         double log = 0;
         for (int g = 0; g < _model.Groups.Count; g++)
         {
@@ -168,6 +168,14 @@ internal sealed partial class DayDensity
             _multiplierSlope[g] = 1 - w;
         }
         return log;
+    }
+
+    // A half-normal spread with a floor added in squares, in units of its scale, and its logarithm's slope.
+    private static (double X, double LogSlope) Spread(double u, double floor)
+    {
+        (double x, double slope) = HalfNormal.At(u);
+        double square = x * x, whole = square + floor * floor;
+        return (Math.Sqrt(whole), slope * square / whole);
     }
 
     private double InformedGroup(ReadOnlySpan<double> u, Span<double> gradient, int g)

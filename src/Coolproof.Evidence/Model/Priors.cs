@@ -71,6 +71,12 @@ internal static class Priors
     /// <summary>Scale of the half-normal of the run-to-run log-sd of heat.</summary>
     public const double RunHeatSpread = 0.08;
 
+    /// <summary>
+    /// Least run-to-run log-sd of heat, added in squares: laps, line and pack never repeat within a percent or two. It also keeps the chains out of a corner where
+    /// every run would have to be met to a tenth of a degree.
+    /// </summary>
+    public const double RunHeatFloor = 0.015;
+
     /// <summary>A race's heat varies this many times as much as a test run's: weak evidence.</summary>
     public const double RaceSpreadFactor = 3;
 
