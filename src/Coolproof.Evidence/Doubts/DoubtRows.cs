@@ -75,7 +75,7 @@ internal static class DoubtRows
         foreach (DeviationGroup group in model.Groups)
         {
             (double x, double slope) = HalfNormal.At(centre[group.Spread]);
-            double precision = group.Information > 0 ? 1 / (1 + group.Information * Square(group.Scale * x)) : Math.Pow(x, -2 * group.CentredWeight), ofSpread = 2 * Square(group.CentredWeight * slope * along[group.Spread]);
+            double precision = group.Evidence.Length > 0 ? 1 / (1 + group.Evidence.Average(e => e.Precision) * Square(group.Scale * x)) : Math.Pow(x, -2 * group.CentredWeight), ofSpread = 2 * Square(group.CentredWeight * slope * along[group.Spread]);
             foreach (int member in group.Members)
                 Add(squares, model.Parameters[member].Source, precision * Square(along[member]) + ofSpread);
         }

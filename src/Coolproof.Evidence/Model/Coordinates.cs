@@ -14,7 +14,7 @@ internal static class Coordinates
         to.Visit(v);
         foreach (DeviationGroup group in to.Model.Groups.Where(g => g.Spread != Global.RunHeatSpread))
             foreach (int member in group.Members)
-                v[member] = from.Deviation(u, member) / to.Deviation(1, member);
+                v[member] = to.Member(from.Deviation(u, member), member);
         to.VisitWithHeats(v, from.States);
         return v;
     }

@@ -21,7 +21,7 @@ internal sealed partial class DayDensity
         _cBar.Slot -= nu * _c.Nu / _c.Slot;
         _cBar.Share -= nu * _c.Nu / _c.Share;
         for (int r = 0; r < _states.Length; r++)
-            InputsBackward(u, gradient, r);
+            InputsBackward(gradient, r);
         DelaysBackward(gradient);
         Repack(u, gradient);
     }
@@ -152,7 +152,7 @@ internal sealed partial class DayDensity
             b.Air -= canBar;
     }
 
-    private void InputsBackward(ReadOnlySpan<double> u, Span<double> gradient, int r)
+    private void InputsBackward(Span<double> gradient, int r)
     {
         ModelRun run = _model.Runs[r];
         ref RunState s = ref _states[r];
@@ -168,11 +168,11 @@ internal sealed partial class DayDensity
         gradient[day.Air] += airBar * day.AirSd;
         gradient[run.Air] += airBar * run.AirSd;
         _cBar.LogConductance += logGBar;
-        AddDeviationBar(u, gradient, _model.OptionEffect[run.Option], logGBar);
-        AddDeviationBar(u, gradient, run.Mounting, logGBar);
+        AddDeviationBar(gradient, _model.OptionEffect[run.Option], logGBar);
+        AddDeviationBar(gradient, run.Mounting, logGBar);
         gradient[day.Conductance] += logGBar * Priors.DayConductanceSd;
         _cBar.LogHeat += logPBar;
-        AddDeviationBar(u, gradient, day.Heat, logPBar);
+        AddDeviationBar(gradient, day.Heat, logPBar);
         gradient[day.Trend] += logPBar * Priors.TrendSd * run.DayPlace;
         foreach ((int parameter, double factor) in run.HeatTerms)
             if (parameter >= 0)
@@ -237,7 +237,7 @@ internal sealed partial class DayDensity
             dayMeanBar -= miss / Priors.ChargeConstantSd;
         }
         for (int d = 0; d < _dayShare.Length; d++)
-            AddDeviationBar(u, gradient, _model.Days[d].Heat, dayMeanBar * _dayShare[d]);
+            AddDeviationBar(gradient, _model.Days[d].Heat, dayMeanBar * _dayShare[d]);
     }
 
     private void DelaysBackward(Span<double> gradient)

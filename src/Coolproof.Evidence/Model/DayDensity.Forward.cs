@@ -53,7 +53,7 @@ internal sealed partial class DayDensity
             }
             else if (run.OwnHeatSd == 0)
             {
-                u[run.Heat] = deviation / run.HeatFactor / Deviation(1, run.Heat);
+                u[run.Heat] = Member(deviation / run.HeatFactor, run.Heat);
             }
             Chain(u, r);
         }

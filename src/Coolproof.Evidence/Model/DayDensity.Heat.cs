@@ -105,7 +105,7 @@ internal sealed partial class DayDensity
         else if (run.OwnHeatSd > 0)
             gradient[run.Heat] += logPBar * run.OwnHeatSd;
         else
-            AddDeviationBar(u, gradient, run.Heat, logPBar * run.HeatFactor);
+            AddDeviationBar(gradient, run.Heat, logPBar * run.HeatFactor);
     }
 
     private void DeviationBackward(ReadOnlySpan<double> u, Span<double> gradient, int r, double logPBar, ref RunState s, ref RunAdjoint b)

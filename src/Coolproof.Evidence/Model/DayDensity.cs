@@ -14,7 +14,7 @@ internal sealed partial class DayDensity
     private readonly (int Index, Parameter Parameter)[] _special;
     private readonly int[] _halfNormal;
     private readonly double[] _x, _logSlope;
-    private readonly double[] _multiplier, _multiplierSlope;
+    private readonly double[] _sd, _expected, _bySpread;
     private readonly int[] _groupOf;
     private readonly TwoNodeKernel _kernel;
     private readonly TwoNodeAdjoint _adjoint;
@@ -44,8 +44,7 @@ internal sealed partial class DayDensity
             _unit[pack] = 0;
         _dayShare = [.. model.DayShares];
         (_x, _logSlope) = (new double[n], new double[n]);
-        _multiplier = new double[model.Groups.Count];
-        _multiplierSlope = new double[model.Groups.Count];
+        (_sd, _expected, _bySpread) = (new double[n], new double[n], new double[n]);
         _groupOf = new int[n];
         for (int g = 0; g < model.Groups.Count; g++)
             foreach (int member in model.Groups[g].Members)
@@ -107,10 +106,10 @@ internal sealed partial class DayDensity
     public ReadOnlySpan<(double Offset, double Aim, double Scatter)> Guns => _guns;
 
     /// <summary>A deviation from its group at the last point: a log factor.</summary>
-    public double Deviation(ReadOnlySpan<double> u, int member) => _multiplier[_groupOf[member]] * u[member];
+    public double Deviation(ReadOnlySpan<double> u, int member) => _expected[member] + _sd[member] * u[member];
 
-    /// <summary>A deviation from its group at the last point, for a value of its parameter.</summary>
-    public double Deviation(double value, int member) => _multiplier[_groupOf[member]] * value;
+    /// <summary>The value of a member's parameter that gives a deviation at the last point.</summary>
+    public double Member(double deviation, int member) => (deviation - _expected[member]) / _sd[member];
 
     private static bool IsGun(ModelReading r) => r.On is ReadingOn.Can or ReadingOn.Endbell;
 
@@ -151,22 +150,43 @@ internal sealed partial class DayDensity
         for (int g = 0; g < _model.Groups.Count; g++)
         {
             DeviationGroup group = _model.Groups[g];
-            if (group.Information > 0)
-            {
-                log += InformedGroup(u, gradient, g);
-                continue;
-            }
-            double w = group.CentredWeight, above = Math.Log(_x[group.Spread]), precision = Math.Exp(-2 * w * above), sum = 0;
-            foreach (int member in group.Members)
-            {
-                sum += u[member] * u[member];
-                gradient[member] -= u[member] * precision;
-            }
-            log -= 0.5 * sum * precision + group.Members.Count * w * above;
-            gradient[group.Spread] += w * (sum * precision - group.Members.Count) * _logSlope[group.Spread];
-            _multiplier[g] = group.Scale * Math.Exp((1 - w) * above);
-            _multiplierSlope[g] = 1 - w;
+            log += group.Evidence.Length > 0 ? InformedGroup(u, gradient, group) : PlainGroup(u, gradient, group);
         }
+        return log;
+    }
+
+    private double PlainGroup(ReadOnlySpan<double> u, Span<double> gradient, DeviationGroup group)
+    {
+        double w = group.CentredWeight, above = Math.Log(_x[group.Spread]), precision = Math.Exp(-2 * w * above), sd = group.Scale * Math.Exp((1 - w) * above), sum = 0;
+        foreach (int member in group.Members)
+        {
+            sum += u[member] * u[member];
+            gradient[member] -= u[member] * precision;
+            _sd[member] = sd;
+            _bySpread[member] = (1 - w) * sd * u[member];
+        }
+        gradient[group.Spread] += w * (sum * precision - group.Members.Count) * _logSlope[group.Spread];
+        return -0.5 * sum * precision - group.Members.Count * w * above;
+    }
+
+    // Log of normal deviations with the group's spread, and of the Jacobian of their coordinates.
+    private double InformedGroup(ReadOnlySpan<double> u, Span<double> gradient, DeviationGroup group)
+    {
+        double variance = group.Scale * group.Scale * _x[group.Spread] * _x[group.Spread], bySpread = 0, log = 0;
+        for (int i = 0; i < group.Members.Count; i++)
+        {
+            int member = group.Members[i];
+            // Share of the member's precision that is the group's.
+            double share = 1 / (1 + group.Evidence[i].Precision * variance), asks = group.Evidence[i].Asks;
+            _sd[member] = Math.Sqrt(variance * share);
+            _expected[member] = (1 - share) * asks;
+            _bySpread[member] = share * (2 * _expected[member] + _sd[member] * u[member]);
+            double deviation = _expected[member] + _sd[member] * u[member], pull = deviation / variance;
+            gradient[member] -= pull * _sd[member];
+            bySpread += pull * (deviation - _bySpread[member]) - (1 - share);
+            log += 0.5 * Math.Log(share) - 0.5 * pull * deviation;
+        }
+        gradient[group.Spread] += bySpread * _logSlope[group.Spread];
         return log;
     }
 
@@ -178,28 +198,10 @@ internal sealed partial class DayDensity
         return (Math.Sqrt(whole), slope * square / whole);
     }
 
-    private double InformedGroup(ReadOnlySpan<double> u, Span<double> gradient, int g)
+    private void AddDeviationBar(Span<double> gradient, int member, double bar)
     {
-        DeviationGroup group = _model.Groups[g];
-        double spread = group.Scale * _x[group.Spread], prior = 1 / (1 + group.Information * spread * spread), sum = 0;
-        foreach (int member in group.Members)
-        {
-            sum += u[member] * u[member];
-            gradient[member] -= u[member] * prior;
-        }
-        int count = group.Members.Count;
-        // log of a normal deviation with that spread and of the Jacobian; prior is the share of the precision that is the group's.
-        gradient[group.Spread] += (1 - prior) * (prior * sum - count) * _logSlope[group.Spread];
-        _multiplier[g] = spread * Math.Sqrt(prior);
-        _multiplierSlope[g] = prior;
-        return -0.5 * sum * prior + 0.5 * count * Math.Log(prior);
-    }
-
-    private void AddDeviationBar(ReadOnlySpan<double> u, Span<double> gradient, int member, double bar)
-    {
-        int g = _groupOf[member];
-        DeviationGroup group = _model.Groups[g];
-        gradient[member] += bar * _multiplier[g];
-        gradient[group.Spread] += bar * _multiplier[g] * u[member] * _multiplierSlope[g] * _logSlope[group.Spread];
+        int spread = _model.Groups[_groupOf[member]].Spread;
+        gradient[member] += bar * _sd[member];
+        gradient[spread] += bar * _bySpread[member] * _logSlope[spread];
     }
 }

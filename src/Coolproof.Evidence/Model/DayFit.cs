@@ -20,9 +20,11 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         plain.Visit(search.Position);
         DayModel levelled = model.Levelled(RunLevel.Of(plain));
         DayFit first = At(levelled, Coordinates.Carry(plain, search.Position, new DayDensity(levelled)), search.Gradients, out double[] curvature);
+        DayDensity plainLevelled = new(levelled);
+        plainLevelled.Visit(first.Centre);
         double[] variance = first.Factor.MarginalVariances();
-        DayModel fitted = levelled.Centred([.. levelled.Groups.Select(g => Weight(g, variance, curvature))]).Informed(Information(levelled, first.Centre, curvature));
-        return At(fitted, Coordinates.Carry(new DayDensity(levelled), first.Centre, new DayDensity(fitted)), first.Gradients, out _);
+        DayModel fitted = levelled.Informed(m => Evidence(plainLevelled.Deviation(first.Centre, m), first.Centre[m], Precise(levelled, m) ? 1 / variance[m] : curvature[m]));
+        return At(fitted, Coordinates.Carry(plainLevelled, first.Centre, new DayDensity(fitted)), first.Gradients, out _);
     }
 
     /// <summary>The density in whitened parameters, one per chain.</summary>
@@ -41,20 +43,13 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         return new(model, centre, ArrowFactor.Of(hessian, precision, CurvatureFloor), gradients + hessian.Gradients);
     }
 
-    // What the evidence says of a mounting given all else, averaged: curvature beyond the prior's, in units of the deviation.
-    private static double Information(DayModel model, double[] centre, double[] curvature)
-    {
-        DeviationGroup mountings = model.Groups.First(g => g.Spread == Global.MountingSpread);
-        double spread = mountings.Scale * HalfNormal.At(centre[mountings.Spread]).X;
-        return Math.Max(mountings.Members.Average(m => curvature[m] - 1), 0.01) / (spread * spread);
-    }
+    // Options are seen through everything else, mountings given it: a mounting stands beside its run's heat, which has its own coordinate already.
+    private static bool Precise(DayModel model, int member) => model.Groups.First(g => g.Spread == Global.OptionSpread).Members.Contains(member);
 
-    // How much the evidence says of a member beside what the group says, 1 − posterior/prior variance: halfway between on its own and given all else.
-    private static double Weight(DeviationGroup group, double[] variance, double[] curvature)
+    // From a deviation at the typical point and its whole precision there in units of the group's: what the evidence alone says.
+    private static MemberEvidence Evidence(double deviation, double coordinate, double precision)
     {
-        if (group.Members.Count == 0)
-            return 0;
-        double alone = group.Members.Average(m => 1 - Math.Min(variance[m], 1)), givenRest = group.Members.Average(m => 1 - 1 / Math.Max(curvature[m], 1));
-        return Math.Clamp(0.5 * (alone + givenRest), 0, 1);
+        double spread = coordinate == 0 ? 0 : deviation / coordinate, information = Math.Max(precision - 1, 0.01);
+        return spread == 0 ? new(0, 0) : new(information / (spread * spread), deviation * (1 + information) / information);
     }
 }

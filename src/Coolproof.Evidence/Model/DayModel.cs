@@ -58,19 +58,19 @@ internal sealed class DayModel
     public double DayMean(ReadOnlySpan<double> u)
     {
         DeviationGroup group = _dayGroup ??= Groups.First(g => g.Members.Contains(Days[0].Heat));
-        double factor = group.Scale * Math.Pow(HalfNormal.At(u[group.Spread]).X, 1 - group.CentredWeight), mean = 0;
+        double x = HalfNormal.At(u[group.Spread]).X, mean = 0;
         for (int d = 0; d < Days.Length; d++)
-            mean += DayShares[d] * u[Days[d].Heat];
-        return factor * mean;
+            mean += DayShares[d] * group.Deviation(x, d, u[Days[d].Heat]);
+        return mean;
     }
 
     /// <summary>The same model with other centring weights, one a group.</summary>
     public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })], Levels);
 
-    /// <summary>The same model with mountings that know how much the evidence says of each, a precision.</summary>
-    public DayModel Informed(double mountings) => With(Parameters, [.. Groups.Select(g => g.Spread != Global.MountingSpread ? g : g with
+    /// <summary>The same model with options and mountings that know what the evidence says of each: parameter → evidence.</summary>
+    public DayModel Informed(Func<int, MemberEvidence> evidence) => With(Parameters, [.. Groups.Select(g => g.Spread is not (Global.MountingSpread or Global.OptionSpread) ? g : g with
     {
-        CentredWeight = 0, Information = mountings,
+        CentredWeight = 0, Evidence = [.. g.Members.Select(evidence)],
     })], Levels);
 
     /// <summary>The same model with heat deviations about what each run's readings say.</summary>

@@ -54,8 +54,26 @@ internal sealed record Parameter(string Name, PriorKind Prior, double A, double 
 internal sealed record DeviationGroup(int Spread, double Scale, IReadOnlyList<int> Members, double CentredWeight)
 {
     /// <summary>
-    /// What the evidence says of a member given all else, as a precision; where it isn't 0 a deviation is the member times
-    /// (1/spread² + information)^(−1/2), its sd were evidence and group all there is, and the weight is 0.
+    /// What the evidence says of each member given all else, for coordinates only; empty: nothing. A deviation is then its expected value given this and the
+    /// spread, plus the member times its sd.
     /// </summary>
-    public double Information { get; init; }
+    public MemberEvidence[] Evidence { get; init; } = [];
+
+    /// <summary>A member's deviation, a log factor.</summary>
+    /// <param name="x">Spread in units of its scale.</param>
+    /// <param name="place">Place among the members.</param>
+    /// <param name="member">Value of its parameter.</param>
+    public double Deviation(double x, int place, double member)
+    {
+        double spread = Scale * x;
+        if (Evidence.Length == 0)
+            return Scale * Math.Pow(x, 1 - CentredWeight) * member;
+        double share = 1 / (1 + Evidence[place].Precision * spread * spread);
+        return (1 - share) * Evidence[place].Asks + spread * Math.Sqrt(share) * member;
+    }
 }
+
+/// <summary>What the evidence says of one member of a group.</summary>
+/// <param name="Precision">Precision of the deviation by it.</param>
+/// <param name="Asks">Deviation it asks for.</param>
+internal readonly record struct MemberEvidence(double Precision, double Asks);

@@ -28,7 +28,7 @@ public class DayDensityTests(ITestOutputHelper output)
         double[] middle = [.. model.Parameters.Select(Start)];
         first.Visit(middle);
         if (levelled)
-            model = model.Levelled(RunLevel.Of(first)).Informed(mountings: 400);
+            model = model.Levelled(RunLevel.Of(first)).Informed(m => new(400 + m, 0.01 * (m % 5)));
         DayDensity density = new(model);
         int n = model.Dimension;
         Random random = new(5);
