@@ -1,3 +1,5 @@
+using Coolproof.Evidence.Curves;
+using Coolproof.Evidence.Doubts;
 using Coolproof.Evidence.Model;
 using Coolproof.Notebook;
 using Coolproof.Sampling;
@@ -20,8 +22,12 @@ internal static class VerdictBuilder
         PairVerdict[] pairs = [.. Pairs(posterior, settings.SameWithinK)];
         PairVerdict? main = Main(options, pairs);
         SamplerRecord sampler = new(result.Sample.Chains.Count, result.Sample.Draws, result.Gate.LargestRHat, result.Gate.SmallestSampleSize, result.Sample.Divergences);
-        return new(posterior.Fair, settings.SameWithinK, settings.Seed, "", options, pairs, main, [], sampler, [], null, [], []);
+        IReadOnlyList<DoubtShare> doubt = main is null ? [] : DoubtShares.Of(posterior, Place(posterior, main.A), Place(posterior, main.B));
+        IReadOnlyList<RunCurve> runs = RunCurves.Of(posterior);
+        return new(posterior.Fair, settings.SameWithinK, settings.Seed, "", options, pairs, main, doubt, sampler, runs, null, [], []);
     }
+
+    private static int Place(Posterior posterior, string name) => posterior.Options.First(o => posterior.Table.Options[o] == name);
 
     private static OptionVerdict[] Options(Posterior p, long seed)
     {
