@@ -27,7 +27,7 @@ internal static class VerdictBuilder
         return new(posterior.Fair, settings.SameWithinK, settings.Seed, "", options, pairs, main, doubt, sampler, runs, null, [], []);
     }
 
-    private static int Place(Posterior posterior, string name) => posterior.Options.First(o => posterior.Table.Options[o] == name);
+    private static int Place(Posterior posterior, string name) => posterior.Options.ToList().FindIndex(o => posterior.Table.Options[o] == name);
 
     private static OptionVerdict[] Options(Posterior p, long seed)
     {
