@@ -1,0 +1,85 @@
+using Coolproof.Notebook;
+
+namespace Coolproof.Evidence.Words;
+
+/// <summary>What to do next, in plain words, most useful first.</summary>
+internal static class Advice
+{
+    private const int MostPairs = 3;
+
+    /// <summary>The advice; empty only where nothing is left to do.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="options">Options judged.</param>
+    /// <param name="pairs">Every pair on can and winding.</param>
+    /// <param name="main">The most probable coolest and its closest rival; null with a single option.</param>
+    /// <param name="doubt">Where the doubt about the main difference comes from, largest first.</param>
+    /// <param name="sameWithinK">Half-width of the "same" band, K.</param>
+    public static IReadOnlyList<string> Of(
+        ReadingsTable table, IReadOnlyList<OptionVerdict> options, IReadOnlyList<PairVerdict> pairs, PairVerdict? main, IReadOnlyList<DoubtShare> doubt, double sameWithinK)
+    {
+        List<string> said = [];
+        PairVerdict[] open = main is null ? [] : [.. OpenAtTheTop(options, pairs, main)];
+        if (main is null)
+            said.Add("Drive a second option, or the bare can, on the same day: one option alone can't be ranked.");
+        foreach (PairVerdict pair in open.Take(MostPairs))
+            said.Add(Settle(table, options, pair, doubt, sameWithinK));
+        if (doubt.Count > 0)
+            said.Add(open.Length > 0 ? Remedy.Of(doubt[0].Source) : "The question is answered. For sharper numbers next time: " + Later(Remedy.Of(doubt[0].Source)));
+        said.AddRange(Habits(table, options));
+        return [.. said.Distinct()];
+    }
+
+    // The most probable coolest against each rival that it can't be told from, the closest first.
+    private static IEnumerable<PairVerdict> OpenAtTheTop(IReadOnlyList<OptionVerdict> options, IReadOnlyList<PairVerdict> pairs, PairVerdict main)
+    {
+        string best = options.Where(o => o.Name == main.A || o.Name == main.B).MaxBy(o => o.ProbabilityCoolest)!.Name;
+        return pairs.Where(p => p.On == ComparedOn.Can && p.Call == PairCall.Open && (p.A == best || p.B == best))
+            .Select(p => Facing.From(p, best)).OrderBy(p => Math.Abs(p.DifferenceK.Mean));
+    }
+
+    private static string Settle(ReadingsTable table, IReadOnlyList<OptionVerdict> options, PairVerdict pair, IReadOnlyList<DoubtShare> doubt, double sameWithinK)
+    {
+        string both = $"{Say.Option(pair.A)} and {Say.Option(pair.B)}";
+        if (!Spots.Common(table, pair.A, pair.B))
+            return $"Read the same spot on {both}, the band of the can between mount and endbell: they can't be compared as they were read.";
+        int runsA = options.First(o => o.Name == pair.A).Runs, runsB = options.First(o => o.Name == pair.B).Runs;
+        int? more = RunsToSettle.Each(pair.DifferenceK, runsA, runsB, doubt, sameWithinK);
+        string now = $"{Say.Cooler(pair.DifferenceK)}, {Say.Range(pair.DifferenceK)}";
+        return more switch
+        {
+            1 => $"About one more run each of {both} would settle which is cooler, or that they are the same.",
+            { } n => $"About {InWords(n)} more runs each of {both} would settle which is cooler, or that they are the same.",
+            null when Math.Abs(pair.DifferenceK.Mean) <= sameWithinK => $"More runs of {both} are hardly worth it: even six each would not part them ({now} as it stands), choose by price and mass.",
+            null => $"Six more runs each would not settle {both} ({now}): make the doubt smaller first.",
+        };
+    }
+
+    private static string InWords(int count) => count switch { 2 => "two", 3 => "three", 4 => "four", 5 => "five", _ => "six" };
+
+    private static string Later(string remedy) => char.ToLowerInvariant(remedy[0]) + remedy[1..];
+
+    private static IEnumerable<string> Habits(ReadingsTable table, IReadOnlyList<OptionVerdict> options)
+    {
+        string[] once = [.. options.Where(o => o.Runs == 1).Select(o => Say.Option(o.Name))];
+        if (options.Count > 1 && once.Length > 0)
+        {
+            yield return once.Length == options.Count
+                ? "Repeat every option at least once: with one run each, a hard run looks like a bad option."
+                : $"Repeat {Say.List(once)} at least once: with one run, a hard run looks like a bad option.";
+        }
+        switch (RunSequence.Of(table))
+        {
+            case OrderOfRuns.SameEachRound:
+                yield return "Shuffle the order from round to round: in a fixed order the same option always gets the warmth of the one before it.";
+                break;
+            case OrderOfRuns.OneAfterAnother:
+                yield return "Mix the order of the options: one after another, the drift of the day counts for or against whichever came last.";
+                break;
+        }
+        string[] failed = [.. table.Runs.Where(r => r.Fan == FanInRun.Failed).Select(r => Say.Option(r.Option)).Distinct(StringComparer.OrdinalIgnoreCase)];
+        if (failed.Length > 0)
+            yield return $"Put the fan of {Say.List(failed)} right and drive {(failed.Length == 1 ? "it" : "them")} again: runs with a fan that failed don't count for the option.";
+        if (Spots.SurfacesDiffer(table, options))
+            yield return "Put the same matt tape on the same spot under every option, and shoot only that.";
+    }
+}

@@ -1,0 +1,33 @@
+using Coolproof.Evidence.Words;
+using CsCheck;
+
+namespace Coolproof.Evidence.Tests.Words;
+
+public class OddsTests
+{
+    [Theory]
+    [InlineData(0.9999, "99 in 100")]
+    [InlineData(1, "99 in 100")]
+    [InlineData(0.9749, "19 in 20")]
+    [InlineData(0.975, "39 in 40")]
+    [InlineData(0.95, "19 in 20")]
+    [InlineData(0.5, "1 in 2")]
+    [InlineData(0.34, "1 in 3")]
+    [InlineData(0.004, "under 1 in 100")]
+    [InlineData(0, "under 1 in 100")]
+    public void A_probability_is_said_rounded_down(double p, string words) => Assert.Equal(words, Odds.Say(p));
+
+    [Fact]
+    public void Words_never_claim_more_than_the_number() => Gen.Double[0.01, 1].Sample(p =>
+    {
+        string[] parts = Odds.Say(p).Split(" in ");
+        double said = double.Parse(parts[0]) / double.Parse(parts[1]);
+        return said <= p + 1e-12 && said > p - 0.11;
+    });
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(-0.1)]
+    [InlineData(1.1)]
+    public void What_is_no_probability_is_refused(double p) => Assert.Throws<ArgumentOutOfRangeException>(() => Odds.Say(p));
+}
