@@ -1,6 +1,8 @@
 using Coolproof.Evidence.Curves;
 using Coolproof.Evidence.Doubts;
 using Coolproof.Evidence.Model;
+using Coolproof.Evidence.Opinion;
+using Coolproof.Evidence.Words;
 using Coolproof.Notebook;
 using Coolproof.Sampling;
 using Coolproof.Sampling.Hamiltonian;
@@ -24,7 +26,10 @@ internal static class VerdictBuilder
         SamplerRecord sampler = new(result.Sample.Chains.Count, result.Sample.Draws, result.Gate.LargestRHat, result.Gate.SmallestSampleSize, result.Sample.Divergences);
         IReadOnlyList<DoubtShare> doubt = main is null ? [] : DoubtShares.Of(posterior, Place(posterior, main.A), Place(posterior, main.B));
         IReadOnlyList<RunCurve> runs = RunCurves.Of(posterior);
-        return new(posterior.Fair, settings.SameWithinK, settings.Seed, "", options, pairs, main, doubt, sampler, runs, null, [], []);
+        SecondOpinion? second = main is null ? null : SecondOpinionFit.Of(posterior, runs, [.. pairs.Where(p => p.On == ComparedOn.Can)]);
+        string sentence = VerdictSentence.Of(options, pairs, main, posterior.Fair, settings.SameWithinK);
+        return new(posterior.Fair, settings.SameWithinK, settings.Seed, sentence, options, pairs, main, doubt, sampler, runs, second,
+            Warnings.Of(posterior.Table, options), Advice.Of(posterior.Table, options, pairs, main, doubt, settings.SameWithinK));
     }
 
     private static int Place(Posterior posterior, string name) => posterior.Options.ToList().FindIndex(o => posterior.Table.Options[o] == name);
