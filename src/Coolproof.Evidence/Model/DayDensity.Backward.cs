@@ -217,7 +217,7 @@ internal sealed partial class DayDensity
         double miss = ChargeMiss(u, charge, run, logP), precision = 1 / Square(_chargeSpread), bar = -miss * precision;
         gradient[charge.Spread] += (miss * miss * precision - 1) * ChargeSlope(charge);
         gradient[charge.Packs[run.Pack]] -= bar * Priors.ChargeConstantSd;
-        gradient[charge.Exponent] -= bar * Priors.ChargeExponent.Sd * run.ChargeRate;
+        gradient[charge.Exponent] += Priors.ChargeExponent.Sd * (1 / Exponent(u, charge) - bar * run.ChargeRate);
         _cBar.DrivenHeat -= bar;
         return bar;
     }

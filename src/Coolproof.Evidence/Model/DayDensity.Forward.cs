@@ -299,7 +299,9 @@ internal sealed partial class DayDensity
                 continue;
             double spread = _chargeSpread, miss = ChargeMiss(u, charge, run, Math.Log(_states[r].P)) / spread;
             _states[r].ChargeMiss = miss * spread;
-            log -= 0.5 * miss * miss + Math.Log(spread);
+            // The charge is what was observed: its own density, the relation solved for it, has the exponent as a factor. Without it an exponent of nothing
+            // with no spread of heat would explain any charges best.
+            log -= 0.5 * miss * miss + Math.Log(spread) - Math.Log(Exponent(u, charge));
         }
         return log;
     }
@@ -321,5 +323,8 @@ internal sealed partial class DayDensity
 
     private double ChargeMiss(ReadOnlySpan<double> u, ChargeEntry charge, ModelRun run, double logP) =>
         logP - run.LogDriven - _c.LogHeat - _dayMean - Priors.ChargeConstantSd * u[charge.Packs[run.Pack]]
-        - (Priors.ChargeExponent.Mean + Priors.ChargeExponent.Sd * u[charge.Exponent]) * run.ChargeRate;
+        - Exponent(u, charge) * run.ChargeRate;
+
+    private static double Exponent(ReadOnlySpan<double> u, ChargeEntry charge) =>
+        Math.Max(Priors.ChargeExponent.Mean + Priors.ChargeExponent.Sd * u[charge.Exponent], 0);
 }
