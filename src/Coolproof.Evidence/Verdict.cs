@@ -23,16 +23,20 @@ public sealed record OptionVerdict(
     double ProbabilityCoolest);
 
 /// <summary>What is said of a pair.</summary>
-public enum PairCall { /// <summary>Can't be told yet.</summary>
+public enum PairCall
+{ /// <summary>Can't be told yet.</summary>
     Open, /// <summary>The first is cooler, at least 97.5 % probable.</summary>
     ACooler, /// <summary>The second is cooler, at least 97.5 % probable.</summary>
     BCooler, /// <summary>At least 95 % of the difference lies within the "same within" band.</summary>
-    Same }
+    Same
+}
 
 /// <summary>What a pair is compared on.</summary>
-public enum ComparedOn { /// <summary>The can.</summary>
+public enum ComparedOn
+{ /// <summary>The can.</summary>
     Can, /// <summary>The winding.</summary>
-    Winding }
+    Winding
+}
 
 /// <summary>Two options against each other.</summary>
 /// <param name="A">First option.</param>

@@ -1,6 +1,6 @@
-using CsCheck;
 using Coolproof.Evidence;
 using Coolproof.Notebook;
+using CsCheck;
 
 namespace Coolproof.Pictures.Tests;
 

@@ -85,8 +85,21 @@ internal sealed class DayModel
 
     private DayModel With(IReadOnlyList<Parameter> parameters, IReadOnlyList<DeviationGroup> groups, RunLevel[] levels) => new()
     {
-        Parameters = parameters, Groups = groups, Layout = Layout, Runs = Runs, Readings = Readings, Options = Options, OptionEffect = OptionEffect,
-        Ratios = Ratios, Instruments = Instruments, Gains = Gains, Endbells = Endbells, Days = Days, Charge = Charge, Steps = Steps, RollInRatio = RollInRatio,
+        Parameters = parameters,
+        Groups = groups,
+        Layout = Layout,
+        Runs = Runs,
+        Readings = Readings,
+        Options = Options,
+        OptionEffect = OptionEffect,
+        Ratios = Ratios,
+        Instruments = Instruments,
+        Gains = Gains,
+        Endbells = Endbells,
+        Days = Days,
+        Charge = Charge,
+        Steps = Steps,
+        RollInRatio = RollInRatio,
         Levels = levels,
     };
 }

@@ -51,9 +51,21 @@ internal sealed class DayModelBuilder
         _groups.Add(new(Global.RunHeatSpread, Priors.RunHeatSpread, [.. _runs.Where(r => r.OwnHeatSd == 0).Select(r => r.Heat)], 0));
         return new()
         {
-            Parameters = _parameters, Layout = new(globals, sizes), Groups = _groups, Runs = [.. _runs], Readings = [.. _readings],
-            Options = _options, OptionEffect = optionEffect, Ratios = [.. _ratios], Instruments = [.. _instruments], Gains = [.. _gains],
-            Endbells = [.. _endbells], Days = days, Charge = charge, Steps = NumberSteps(), RollInRatio = 0,
+            Parameters = _parameters,
+            Layout = new(globals, sizes),
+            Groups = _groups,
+            Runs = [.. _runs],
+            Readings = [.. _readings],
+            Options = _options,
+            OptionEffect = optionEffect,
+            Ratios = [.. _ratios],
+            Instruments = [.. _instruments],
+            Gains = [.. _gains],
+            Endbells = [.. _endbells],
+            Days = days,
+            Charge = charge,
+            Steps = NumberSteps(),
+            RollInRatio = 0,
         };
     }
 
@@ -116,11 +128,21 @@ internal sealed class DayModelBuilder
         bool fanStops = run.FanAfterStop == FanAfterStop.On && run.PowerOffS is > 0;
         return new()
         {
-            TableRun = index, Day = day, Option = option, Start = start, DriveS = run.DriveS, LogDriven = Math.Log(1 - Math.Min(run.StoodS / run.DriveS, 0.95)),
-            AirC = air.C, AirSd = air.Sd, StartC = run.StartC ?? double.NaN, RollInS = run.RollInS is { } s ? Math.Max(s, 1e-3) : double.NaN,
+            TableRun = index,
+            Day = day,
+            Option = option,
+            Start = start,
+            DriveS = run.DriveS,
+            LogDriven = Math.Log(1 - Math.Min(run.StoodS / run.DriveS, 0.95)),
+            AirC = air.C,
+            AirSd = air.Sd,
+            StartC = run.StartC ?? double.NaN,
+            RollInS = run.RollInS is { } s ? Math.Max(s, 1e-3) : double.NaN,
             FanStopsS = fanStops ? run.PowerOffS!.Value : double.NaN,
-            OwnHeatSd = run.Kind is RunKind.Void or RunKind.WarmUp ? Priors.VoidHeatSd : 0, HeatFactor = run.Kind == RunKind.Race ? Priors.RaceSpreadFactor : 1,
-            RatioEntry = RatioOf(option, run), FanOffEntry = fanStops ? RatioOf(option, run with { FanAfterStop = FanAfterStop.Off }) : -1,
+            OwnHeatSd = run.Kind is RunKind.Void or RunKind.WarmUp ? Priors.VoidHeatSd : 0,
+            HeatFactor = run.Kind == RunKind.Race ? Priors.RaceSpreadFactor : 1,
+            RatioEntry = RatioOf(option, run),
+            FanOffEntry = fanStops ? RatioOf(option, run with { FanAfterStop = FanAfterStop.Off }) : -1,
         };
     }
 
@@ -194,9 +216,15 @@ internal sealed class DayModelBuilder
         int instrument = InstrumentOf(r.Instrument);
         _readings.Add(new()
         {
-            TableRun = tableRun, TableReading = index, Run = run, On = on, DelayS = delay, Instrument = instrument,
+            TableRun = tableRun,
+            TableReading = index,
+            Run = run,
+            On = on,
+            DelayS = delay,
+            Instrument = instrument,
             ValueC = on is ReadingOn.Can or ReadingOn.Endbell ? GunSetting.Undo(value, r.EmissivitySet, model.AirC) : value,
-            Gain = GainOf(instrument, r.Surface is SpotSurface.Tape or SpotSurface.Paint), MaxFactor = r.Hold == Hold.Max ? 1 / Priors.MaxHoldFactor : 1,
+            Gain = GainOf(instrument, r.Surface is SpotSurface.Tape or SpotSurface.Paint),
+            MaxFactor = r.Hold == Hold.Max ? 1 / Priors.MaxHoldFactor : 1,
             EndbellEntry = on == ReadingOn.Endbell ? EndbellOf(model.Option) : -1,
             FromFanStop = delay > model.FanStopsS,
         });
