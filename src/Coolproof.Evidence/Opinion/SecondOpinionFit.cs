@@ -73,10 +73,10 @@ internal static class SecondOpinionFit
         double sign = main.DifferenceK.Mean <= 0 ? -1 : 1;
         string ours = Say.Number(sign * main.DifferenceK.Mean, 1), theirs = Say.Number(sign * second.DifferenceK, 1);
         string cooler = sign < 0 ? main.A : main.B, hotter = sign < 0 ? main.B : main.A;
-        string doubt = double.IsFinite(second.StandardErrorK) ? "" : ", without a doubt of its own since each option has too few runs";
+        string doubt = double.IsFinite(second.StandardErrorK) ? "," : ", though these runs can't tell how sure that is;";
         int differ = found.Count(f => !f.Second.Agrees);
         string others = found.Length == 1 ? "" : differ == 0 ? " here and on every other pair" : second.Agrees ? $" here, but differ on {Say.Count(differ, "other pair")}" : "";
-        return $"A plain comparison of run averages has {Say.Option(cooler)} {theirs} K cooler than {Say.Option(hotter)}{doubt}, ours says {ours} K: " +
+        return $"A plain comparison of run averages has {Say.Option(cooler)} {theirs} K cooler than {Say.Option(hotter)}{doubt} ours says {ours} K: " +
             (second.Agrees ? $"they agree{others}." : "they differ by more than both allow, so look at the corrected readings before trusting either.");
     }
 

@@ -7,6 +7,9 @@ internal static class Advice
 {
     private const int MostPairs = 3;
 
+    // Two options this many bands apart at most, this surely, are near enough for any use.
+    private const double NearBands = 2, NearAt = 0.8;
+
     /// <summary>The advice; empty only where nothing is left to do.</summary>
     /// <param name="table">The table.</param>
     /// <param name="options">Options judged.</param>
@@ -21,10 +24,9 @@ internal static class Advice
         PairVerdict[] open = main is null ? [] : [.. OpenAtTheTop(options, pairs, main)];
         if (main is null)
             said.Add("Drive a second option, or the bare can, on the same day: one option alone can't be ranked.");
-        foreach (PairVerdict pair in open.Take(MostPairs))
-            said.Add(Settle(table, options, pair, doubt, sameWithinK));
+        said.AddRange(Settling(table, options, [.. open.Take(MostPairs)], doubt, sameWithinK));
         if (doubt.Count > 0)
-            said.Add(open.Length > 0 ? Remedy.Of(doubt[0].Source) : "The question is answered. For sharper numbers next time: " + Later(Remedy.Of(doubt[0].Source)));
+            said.Add(open.Length > 0 ? Remedy.Of(doubt[0].Source) : "The question is answered. For sharper numbers next time, " + Later(Remedy.Of(doubt[0].Source)));
         said.AddRange(Habits(table, options));
         return [.. said.Distinct()];
     }
@@ -37,21 +39,29 @@ internal static class Advice
             .Select(p => Facing.From(p, best)).OrderBy(p => Math.Abs(p.DifferenceK.Mean));
     }
 
-    private static string Settle(ReadingsTable table, IReadOnlyList<OptionVerdict> options, PairVerdict pair, IReadOnlyList<DoubtShare> doubt, double sameWithinK)
+    // What would settle the open pairs, all with the same option as A.
+    private static IEnumerable<string> Settling(
+        ReadingsTable table, IReadOnlyList<OptionVerdict> options, PairVerdict[] open, IReadOnlyList<DoubtShare> doubt, double sameWithinK)
     {
-        string both = $"{Say.Option(pair.A)} and {Say.Option(pair.B)}";
-        if (!Spots.Common(table, pair.A, pair.B))
-            return $"Read the same spot on {both}, the band of the can between mount and endbell: they can't be compared as they were read.";
-        int runsA = options.First(o => o.Name == pair.A).Runs, runsB = options.First(o => o.Name == pair.B).Runs;
-        int? more = RunsToSettle.Each(pair.DifferenceK, runsA, runsB, doubt, sameWithinK);
-        string now = $"{Say.Cooler(pair.DifferenceK)}, {Say.Range(pair.DifferenceK)}";
-        return more switch
+        List<string> stubborn = [];
+        foreach (PairVerdict pair in open)
         {
-            1 => $"About one more run each of {both} would settle which is cooler, or that they are the same.",
-            { } n => $"About {InWords(n)} more runs each of {both} would settle which is cooler, or that they are the same.",
-            null when Math.Abs(pair.DifferenceK.Mean) <= sameWithinK => $"More runs of {both} are hardly worth it: even six each would not part them ({now} as it stands), choose by price and mass.",
-            null => $"Six more runs each would not settle {both} ({now}): make the doubt smaller first.",
-        };
+            string both = $"{Say.Option(pair.A)} and {Say.Option(pair.B)}";
+            int? more = RunsToSettle.Each(pair.DifferenceK, Runs(pair.A), Runs(pair.B), doubt, sameWithinK);
+            double alike = RunsToSettle.Inside(Math.Abs(pair.DifferenceK.Mean), pair.DifferenceK.Sd, NearBands * sameWithinK);
+            if (!Spots.Common(table, pair.A, pair.B))
+                yield return $"Read the same spot on {both}, the band of the can between mount and endbell: they can't be compared as they were read.";
+            else if (more is { } n)
+                yield return $"About {(n == 1 ? "one more run" : InWords(n) + " more runs")} each of {both} would settle which is cooler, or that they are the same.";
+            else if (alike >= NearAt)
+                yield return $"More runs of {both} are hardly worth it: they are within {Say.Number(NearBands * sameWithinK)} K of each other, {Odds.Say(alike)} sure.";
+            else
+                stubborn.Add(Say.Option(pair.B));
+        }
+        if (stubborn.Count > 0)
+            yield return $"Six more runs each would hardly settle {Say.Option(open[0].A)} against {Say.List(stubborn)} as things stand: make the largest doubt smaller first.";
+
+        int Runs(string name) => options.First(o => o.Name == name).Runs;
     }
 
     private static string InWords(int count) => count switch { 2 => "two", 3 => "three", 4 => "four", 5 => "five", _ => "six" };

@@ -32,5 +32,6 @@ internal static class RunsToSettle
         return null;
     }
 
-    private static double Inside(double mean, double sd, double band) => sd <= 0 ? 1 : Normal.CDF(mean, sd, band) - Normal.CDF(mean, sd, -band);
+    /// <summary>How probable it is that a difference lies within a band about zero.</summary>
+    public static double Inside(double mean, double sd, double band) => sd <= 0 ? 1 : Normal.CDF(mean, sd, band) - Normal.CDF(mean, sd, -band);
 }

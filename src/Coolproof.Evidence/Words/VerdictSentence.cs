@@ -54,7 +54,7 @@ internal static class VerdictSentence
         if (same.Length > 0)
             said += $"; {Named(same)} {(same.Length == 1 ? "is" : "are")} as good as {Say.Option(main.A)}";
         if (open.Length > 0)
-            said += main.Call == PairCall.Open ? $"; nor can {Named(open)}" : $"; beside {Named(open)} it can't be told yet";
+            said += main.Call == PairCall.Open ? $"; {Named(open)} {(open.Length == 1 ? "is" : "are")} within reach too" : $"; beside {Named(open)} it can't be told yet";
         return said;
     }
 

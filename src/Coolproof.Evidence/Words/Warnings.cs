@@ -63,7 +63,7 @@ internal static class Warnings
         string[] once = [.. options.Where(o => o.Runs == 1).Select(o => Say.Option(o.Name))];
         if (once.Length > 0)
             yield return once.Length == options.Count && once.Length > 1
-                ? "There is only one run of each option: how runs differ by themselves is a guess from other days."
+                ? "There is only one run of each option: how runs differ by themselves is a guess."
                 : $"There is only one run of {Say.List(once)}.";
         if (shown.Length > 0 && options.All(o => !Spots.Matt(table, o.Name).Contains(true)))
             yield return "No reading is known to be on matt tape or paint: bare metal shows too little, by an unknown amount that is taken to be the same for all options.";
@@ -100,7 +100,7 @@ internal static class Warnings
             yield return $"For {Of(fan, runs.Length, "run")} it was not noted whether the fan ran on after the stop: both are allowed for.";
     }
 
-    private static string Of(int some, int all, string what) => some == all && all > 1 ? $"all {all} {what}s" : $"{some} of {Say.Count(all, what)}";
+    private static string Of(int some, int all, string what) => some == all && all > 1 ? all == 2 ? $"both {what}s" : $"all {all} {what}s" : $"{some} of {Say.Count(all, what)}";
 
     private static string Begin(int some, int all, string what) => Say.Capital(Of(some, all, what));
 

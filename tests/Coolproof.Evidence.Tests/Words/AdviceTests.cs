@@ -21,8 +21,9 @@ public class AdviceTests
     [Theory]
     [InlineData(-4, 2.2, "About one more run each of option A and option B would settle")]
     [InlineData(-4, 2.6, "About two more runs each of option A and option B would settle")]
-    [InlineData(-1.5, 4, "More runs of option A and option B are hardly worth it")]
-    [InlineData(-4, 8, "Six more runs each would not settle option A and option B (4 K cooler, −9 to 17 K): make the doubt smaller first.")]
+    [InlineData(-1.5, 2.2, "More runs of option A and option B are hardly worth it: they are within 4 K of each other, 4 in 5 sure.")]
+    [InlineData(-4, 8, "Six more runs each would hardly settle option A against option B as things stand: make the largest doubt smaller first.")]
+    [InlineData(-1.5, 6, "Six more runs each would hardly settle option A against option B")]
     public void An_open_pair_is_told_how_many_more_runs_would_settle_it(double difference, double sd, string said) =>
         Assert.Contains(Of(Table, difference, sd), a => a.StartsWith(said, StringComparison.Ordinal));
 

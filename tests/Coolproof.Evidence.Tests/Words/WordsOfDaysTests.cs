@@ -41,7 +41,7 @@ public class WordsOfDaysTests(ITestOutputHelper output)
             Judge.Counted(table, posterior.Options[k]).Sum(r => r.Readings.Count(DayModelBuilder.Counts)), Summaries.Of(posterior.CanC[k]), Summaries.Of(posterior.WindingC[k]),
             Said.Around(1, 0.1), Said.Around(1, 0.1), Coolest(posterior, k)))];
         PairVerdict[] pairs = [.. from a in Enumerable.Range(0, names.Length) from b in Enumerable.Range(a + 1, names.Length - a - 1)
-            from on in new[] { ComparedOn.Can, ComparedOn.Winding } select Pair(on == ComparedOn.Can ? posterior.CanC : posterior.WindingC, names, a, b, on)];
+            from body in new[] { ComparedOn.Can, ComparedOn.Winding } select Pair(body == ComparedOn.Can ? posterior.CanC : posterior.WindingC, names, a, b, body)];
         string best = options.MaxBy(o => o.ProbabilityCoolest)!.Name;
         PairVerdict? main = pairs.Where(p => p.On == ComparedOn.Can && (p.A == best || p.B == best)).MinBy(p => Math.Abs(p.DifferenceK.Mean));
         IReadOnlyList<DoubtShare> doubt = main is null ? [] : DoubtShares.Of(posterior, Array.IndexOf(names, main.A), Array.IndexOf(names, main.B));
