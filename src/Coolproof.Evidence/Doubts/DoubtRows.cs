@@ -4,12 +4,14 @@ namespace Coolproof.Evidence.Doubts;
 
 /// <summary>
 /// The squares of all whitened rows along a direction v, by source. Each row's square is the information that a prior, a reading, a noted start or a noted
-/// charge is expected to carry about one step along v: what a scale tells of itself (log σ) counts 2 a member, as it does for a normal distribution.
+/// charge is expected to carry about one step along v. Rows are taken from the quantities themselves, so they are the same in whatever coordinates the
+/// deviations are written. Spreads and scatters are held: what a row would tell of them is left out.
 /// </summary>
 internal static class DoubtRows
 {
     // A direction is scaled so that its largest part moves this far: small beside the posterior, large beside rounding.
     private const double Step = 1e-4;
+    private const double LeastExponent = 1e-3;
 
     /// <summary>Squares by <see cref="DoubtSource"/>.</summary>
     /// <param name="density">The density; left at another point.</param>
@@ -24,9 +26,10 @@ internal static class DoubtRows
         DayModel model = density.Model;
         double step = Step / largest;
         Place low = Place.At(density, Moved(centre, along, -step)), high = Place.At(density, Moved(centre, along, step)), here = Place.At(density, centre);
-        OwnPriors(model, here, along, squares);
-        Members(model, centre, along, squares);
         double width = 2 * step;
+        OwnPriors(model, here, along, squares);
+        MeanHeat(model, low, high, width, squares);
+        Members(model, centre, low, high, width, squares);
         Heats(model, low, high, here, width, squares);
         Starts(model, low, high, width, squares);
         Charges(model, low, high, here, width, squares);
@@ -43,9 +46,12 @@ internal static class DoubtRows
     // Expected information of each prior about its own coordinate; of a gap below a noted delay, the curvature at the centre.
     private static void OwnPriors(DayModel model, in Place here, double[] along, double[] squares)
     {
+        HashSet<int> aboutDays = [Global.Heat, .. model.Charge?.Packs ?? []];
         for (int i = 0; i < along.Length; i++)
         {
             Parameter p = model.Parameters[i];
+            if (aboutDays.Contains(i))
+                continue;
             double precision = p.Prior switch
             {
                 _ when !double.IsNaN(p.Held) => 1 / Square(Parameter.HeldSd),
@@ -69,15 +75,24 @@ internal static class DoubtRows
         }
     }
 
-    // A member of a group, u ~ N(0, x^2w): in units of its own prior, and what it tells of the spread where it is centred.
-    private static void Members(DayModel model, double[] centre, double[] along, double[] squares)
+    // Mean heat and the packs' constants are written about the mean of the days driven; their priors are about that of all days.
+    private static void MeanHeat(DayModel model, in Place low, in Place high, double width, double[] squares)
+    {
+        double days = high.DayMean - low.DayMean;
+        Add(squares, model.Parameters[Global.Heat].Source, Square((high.Point[Global.Heat] - low.Point[Global.Heat] - days / Priors.Heat.Sd) / width));
+        foreach (int pack in model.Charge?.Packs ?? [])
+            Add(squares, model.Parameters[pack].Source, Square((high.Point[pack] - low.Point[pack] + days / Priors.ChargeConstantSd) / width));
+    }
+
+    // Deviations of a group, each in units of the group's spread.
+    private static void Members(DayModel model, double[] centre, in Place low, in Place high, double width, double[] squares)
     {
         foreach (DeviationGroup group in model.Groups)
         {
-            (double x, double slope) = HalfNormal.At(centre[group.Spread]);
-            double precision = group.Evidence.Length > 0 ? 1 / (1 + group.Evidence.Average(e => e.Precision) * Square(group.Scale * x)) : Math.Pow(x, -2 * group.CentredWeight), ofSpread = 2 * Square(group.CentredWeight * slope * along[group.Spread]);
+            double floor = group.Spread == Global.RunHeatSpread ? Priors.RunHeatFloor : 0, spread = group.Scale * HalfNormal.At(centre[group.Spread]).X;
+            double variance = spread * spread + floor * floor;
             foreach (int member in group.Members)
-                Add(squares, model.Parameters[member].Source, precision * Square(along[member]) + ofSpread);
+                Add(squares, model.Parameters[member].Source, Square((high.Deviation[member] - low.Deviation[member]) / width) / variance);
         }
     }
 
@@ -85,13 +100,8 @@ internal static class DoubtRows
     private static void Heats(DayModel model, in Place low, in Place high, in Place here, double width, double[] squares)
     {
         for (int r = 0; r < model.Levels.Length; r++)
-        {
-            if (model.Levels[r].RiseK <= 0)
-                continue;
-            double spread = 1 / Math.Sqrt(here.States[r].PriorPrecision), ofSpread = 0.5 * Math.Log(low.States[r].PriorPrecision / high.States[r].PriorPrecision) / width;
-            double deviation = (high.States[r].Deviation - low.States[r].Deviation) / width;
-            Add(squares, DoubtSource.Load, Square(deviation / spread) + 2 * Square(ofSpread));
-        }
+            if (model.Levels[r].RiseK > 0)
+                Add(squares, DoubtSource.Load, Square((high.States[r].Deviation - low.States[r].Deviation) / width) * here.States[r].PriorPrecision);
     }
 
     private static void Starts(DayModel model, in Place low, in Place high, double width, double[] squares)
@@ -105,23 +115,18 @@ internal static class DoubtRows
         }
     }
 
+    // The charge is what was observed: the exponent is a factor of its scale, which tells of it twice the square of its logarithm.
     private static void Charges(DayModel model, in Place low, in Place high, in Place here, double width, double[] squares)
     {
         if (model.Charge is not { } charge)
             return;
+        double variance = Square(Priors.ChargeSpread * HalfNormal.At(here.Point[charge.Spread]).X) + Square(Priors.ChargeFloor);
+        double scale = (LogExponent(high) - LogExponent(low)) / width;
         for (int r = 0; r < model.Runs.Length; r++)
-        {
-            ModelRun run = model.Runs[r];
-            if (double.IsNaN(run.ChargeRate))
-                continue;
-            double miss = (Expected(high, r) - Expected(low, r)) / width, ofSpread = (LogSpread(high) - LogSpread(low)) / width;
-            Add(squares, DoubtSource.Load, Square(miss / (Priors.ChargeSpread * Math.Exp(LogSpread(here)))) + 2 * Square(ofSpread));
+            if (!double.IsNaN(model.Runs[r].ChargeRate))
+                Add(squares, DoubtSource.Load, Square((high.States[r].ChargeMiss - low.States[r].ChargeMiss) / width) / variance + 2 * scale * scale);
 
-            double Expected(in Place at, int index) => Math.Log(at.States[index].P) - at.LogHeat - Priors.ChargeConstantSd * at.Point[charge.Packs[run.Pack]]
-                - (Priors.ChargeExponent.Mean + Priors.ChargeExponent.Sd * at.Point[charge.Exponent]) * run.ChargeRate;
-        }
-
-        double LogSpread(in Place at) => Math.Log(HalfNormal.At(at.Point[charge.Spread]).X);
+        double LogExponent(in Place at) => Math.Log(Math.Max(Priors.ChargeExponent.Mean + Priors.ChargeExponent.Sd * at.Point[charge.Exponent], LeastExponent));
     }
 
     private static void Readings(DayModel model, in Place low, in Place high, in Place here, double width, double[] squares)
@@ -145,16 +150,18 @@ internal static class DoubtRows
         }
     }
 
-    /// <summary>The day at one point.</summary>
-    private readonly record struct Place(double[] Point, RunState[] States, ReadingState[] Seen, double[] Scatter, double LogHeat)
+    /// <summary>The day at one point; deviations by parameter, 0 for those that are none.</summary>
+    private readonly record struct Place(double[] Point, RunState[] States, ReadingState[] Seen, double[] Scatter, double[] Deviation, double DayMean)
     {
         public static Place At(DayDensity density, double[] point)
         {
             density.Visit(point);
-            double[] scatter = new double[density.Guns.Length];
+            double[] scatter = new double[density.Guns.Length], deviation = new double[point.Length];
             for (int i = 0; i < scatter.Length; i++)
                 scatter[i] = density.Guns[i].Scatter;
-            return new(point, density.States.ToArray(), density.Seen.ToArray(), scatter, density.Motor.LogHeat);
+            foreach (int member in density.Model.Groups.SelectMany(g => g.Members))
+                deviation[member] = density.Deviation(point, member);
+            return new(point, density.States.ToArray(), density.Seen.ToArray(), scatter, deviation, density.DayMean);
         }
     }
 }

@@ -32,7 +32,7 @@ internal static class DoubtShares
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)optionB, (uint)posterior.Options.Count, nameof(optionB));
         DayFit fit = posterior.Fit;
         DayDensity density = new(HoldingSpreads(fit));
-        double[] gradient = Gradient(density, fit.Centre, posterior.Fair, posterior.Options[optionA], posterior.Options[optionB]);
+        double[] gradient = Gradient(fit, new FairPeaks(fit.Model, [posterior.Options[optionA], posterior.Options[optionB]], posterior.Fair));
         double[] along = Against(density, fit.Centre, gradient);
         double[] squares = DoubtRows.Squares(density, fit.Centre, along);
         double sum = squares.Sum();
@@ -57,33 +57,24 @@ internal static class DoubtShares
         return along;
     }
 
-    // Fair conditions know the motor, the mean heat and the options' own watts per degree; nothing else moves the difference.
-    private static double[] Gradient(DayDensity density, double[] centre, FairConditions fair, int a, int b)
+    // Fair conditions know globals alone.
+    private static double[] Gradient(DayFit fit, FairPeaks peaks)
     {
-        DayModel model = density.Model;
-        double[] gradient = new double[centre.Length], u = [.. centre];
-        int[] moving =
-        [
-            Global.CoreOverCan, Global.CoreToCan, Global.WindingShare, Global.Slot, Global.CopperShare, Global.Heat, Global.Conductance, Global.OptionSpread,
-            model.OptionEffect[a], model.OptionEffect[b],
-        ];
-        foreach (int i in moving)
+        double[] gradient = new double[fit.Centre.Length], u = [.. fit.Centre], can = new double[2], winding = new double[2];
+        for (int i = 0; i < fit.Model.Layout.Globals; i++)
         {
-            u[i] = centre[i] + GradientStep;
+            u[i] = fit.Centre[i] + GradientStep;
             double up = Difference();
-            u[i] = centre[i] - GradientStep;
+            u[i] = fit.Centre[i] - GradientStep;
             gradient[i] = (up - Difference()) / (2 * GradientStep);
-            u[i] = centre[i];
+            u[i] = fit.Centre[i];
         }
         return gradient;
 
         double Difference()
         {
-            density.Visit(u);
-            return Peak(a) - Peak(b);
+            peaks.Fill(u, can, winding, []);
+            return can[0] - can[1];
         }
-
-        double Peak(int option) =>
-            FairDrive.Peak(density.Motor, density.Motor.LogConductance + density.Deviation(u, model.OptionEffect[option]), fair.AmbientC, fair.DriveS).CanC;
     }
 }

@@ -59,7 +59,7 @@ public class DoubtSharesTests(ITestOutputHelper output)
         double[] v = DoubtShares.Against(density, fit.Centre, c);
         double variance = c.Zip(v, (x, y) => x * y).Sum(), rows = DoubtRows.Squares(density, fit.Centre, v).Sum();
         output.WriteLine($"{kind}: {rows / variance:F3}");
-        Assert.InRange(rows / variance, 0.85, 1.2);
+        Assert.InRange(rows / variance, 0.9, 1.15);
     }
 
     [Fact]
