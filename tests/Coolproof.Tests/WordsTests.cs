@@ -1,5 +1,6 @@
 using Coolproof.Commands;
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 using Coolproof.Notebook;
 using Coolproof.Screen;
 using Coolproof.Words;
@@ -121,8 +122,8 @@ public class WordsTests
     {
         // 1.96 standard deviations make a firm call; 3 K at sd 3 needs sd 1.53: (3 / 1.53)² = 3.84 times 2 runs, so 6 more.
         var pair = new PairVerdict("a", "b", ComparedOn.Can, Samples.Around(-3, 3), 0.84, PairCall.Open);
-        Assert.Equal(6, RunsToSettle.Each(pair, 2, 2));
-        Assert.Null(RunsToSettle.Each(pair with { DifferenceK = Samples.Around(-1, 6) }, 2, 1));
+        Assert.Equal(6, RunsToSettle.Each(pair.DifferenceK, 2, 2, [], 2));
+        Assert.Null(RunsToSettle.Each(Samples.Around(-1, 6), 2, 2, [], 1));
     }
 
     [Fact]

@@ -6,7 +6,7 @@ namespace Coolproof.Evidence.Words;
 /// About how many more runs of each of two options would settle an open pair if the difference stays as it is: doubt that belongs to the single runs shrinks
 /// with their number, what all runs share (the gun, the motor's make-up) does not. A rule of thumb for the next hour, not a plan.
 /// </summary>
-internal static class RunsToSettle
+public static class RunsToSettle
 {
     /// <summary>More than this is not said as a number.</summary>
     public const int Most = 6;

@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -49,7 +50,7 @@ internal static class VerdictPage
     static List<string> OpenLines(IReadOnlyList<PairVerdict> open, Verdict verdict, PageSettings page)
     {
         var runs = verdict.Options.ToDictionary(option => option.Name, option => option.Runs);
-        return [.. open.Select(pair => OpenLine(pair, RunsToSettle.Each(pair, Math.Min(runs[pair.A], runs[pair.B]), verdict.SameWithinK), page))];
+        return [.. open.Select(pair => OpenLine(pair, RunsToSettle.Each(pair.DifferenceK, runs[pair.A], runs[pair.B], verdict.Doubt, verdict.SameWithinK), page))];
     }
 
     static string OpenLine(PairVerdict pair, int? more, PageSettings page)
