@@ -13,25 +13,34 @@ namespace Coolproof.Bench.Day;
 /// <param name="Sample">Whitened draws.</param>
 /// <param name="PreparationS">Seconds from the table to the fit.</param>
 /// <param name="TotalS">Seconds from the table to the last draw.</param>
-internal sealed record OwnSampling(DayFit Fit, NutsResult Sample, double PreparationS, double TotalS)
+/// <param name="CoreS">Seconds of all cores in the same time, the runtime's own threads included.</param>
+internal sealed record OwnSampling(DayFit Fit, NutsResult Sample, double PreparationS, double TotalS, double CoreS)
 {
     private const int Threads = 2;
     private const double StartSpread = 0.5;
 
     /// <summary>From a table to draws with the program's own settings, without its gate: 4 chains × (warm-up + draws) once.</summary>
-    public static OwnSampling Of(ReadingsTable table, long seed, int threads = Threads)
+    public static OwnSampling Of(ReadingsTable table, long seed)
     {
+        TimeSpan cores = Environment.CpuUsage.TotalTime;
         long begin = Stopwatch.GetTimestamp();
         DayModel model = DayModelBuilder.Build(table);
         DayFit fit = DayFit.Of(model);
         double prepared = Stopwatch.GetElapsedTime(begin).TotalSeconds;
-        NutsResult sample = Nuts.Sample(model.Dimension, fit.Whitened(), (_, stream) => Start(model.Dimension, stream), PosteriorSampling.Settings(fit.Model), seed, threads);
-        return new(fit, sample, prepared, Stopwatch.GetElapsedTime(begin).TotalSeconds);
+        NutsResult sample = Sampled(fit, seed);
+        return new(fit, sample, prepared, Stopwatch.GetElapsedTime(begin).TotalSeconds, (Environment.CpuUsage.TotalTime - cores).TotalSeconds);
+    }
+
+    /// <summary>Draws of a prepared model.</summary>
+    public static NutsResult Sampled(DayFit fit, long seed, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        int n = fit.Model.Dimension;
+        return Nuts.Sample(n, fit.Whitened(), (_, stream) => Start(n, stream), PosteriorSampling.Settings(fit.Model), seed, Threads, progress: progress, cancel: cancel);
     }
 
     /// <summary>
     /// Draws for seeds 1, 2, …, each into FOLDER/own-SEED.bin; prints settings and then for each seed, and for seed 0, the first in the process: seconds,
-    /// seconds of preparation, gradients, divergences.
+    /// seconds of preparation, gradients, divergences, seconds of all cores.
     /// </summary>
     public static void Run(string tablePath, int seeds, string folder)
     {
@@ -43,7 +52,7 @@ internal sealed record OwnSampling(DayFit Fit, NutsResult Sample, double Prepara
             if (seed == 0)
                 Console.WriteLine(FormattableString.Invariant($"settings\t{settings.Chains}\t{settings.WarmUp}\t{settings.Draws}\t{settings.TargetAcceptance:R}\t{own.Fit.Model.Dimension}"));
             long gradients = own.Sample.Gradients + own.Fit.Gradients;
-            Console.WriteLine(FormattableString.Invariant($"seed\t{seed}\t{own.TotalS:R}\t{own.PreparationS:R}\t{gradients}\t{own.Sample.Divergences}"));
+            Console.WriteLine(FormattableString.Invariant($"seed\t{seed}\t{own.TotalS:R}\t{own.PreparationS:R}\t{gradients}\t{own.Sample.Divergences}\t{own.CoreS:R}"));
             NumberFile.Write(Path.Combine(folder, $"own-{seed}.bin"), own.Draws());
         }
         Console.WriteLine(FormattableString.Invariant($"gradient\t{GradientSeconds(Of(table, 1).Fit, 20_000):R}"));

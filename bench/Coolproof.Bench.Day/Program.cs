@@ -1,3 +1,4 @@
+using System.Globalization;
 using Coolproof.Bench.Day;
 
 // One step of bench/peers/run a call; what it prints for the next step is tab-separated.
@@ -22,11 +23,11 @@ switch (args)
         return 0;
     case ["agree", string own, string peers]:
         return SampleSizes.Agree(own, peers);
-    case ["growth", string table]:
-        Growth.Print(table);
+    case ["growth", string table, string limit]:
+        Growth.Print(table, double.Parse(limit, CultureInfo.InvariantCulture));
         return 0;
     default:
         Console.Error.WriteLine("usage: table FILE EVENINGS | data TABLE plain|levelled JSON | points TABLE plain|levelled POSITIONS DENSITIES | same OWN PEER"
-            + " | sample TABLE SEEDS FOLDER | sizes DRAWS... | agree OWN PEER | growth TABLE");
+            + " | sample TABLE SEEDS FOLDER | sizes DRAWS... | agree OWN PEER | growth TABLE SECONDS");
         return 2;
 }

@@ -1,4 +1,4 @@
-# The day model in Stan. day.R compile FOLDER | points DATA POSITIONS OUT FOLDER | sample DATA METRIC SEEDS WARMUP DRAWS ADAPT_DELTA FOLDER
+# The day model in Stan. day.R compile FOLDER | points DATA POSITIONS OUT FOLDER | sample DATA METRIC SEED WARMUP DRAWS ADAPT_DELTA FOLDER
 suppressPackageStartupMessages(suppressWarnings(library(rstan)))
 arguments <- commandArgs(trailingOnly = TRUE)
 here <- dirname(sub("^--file=", "", grep("^--file=", commandArgs(), value = TRUE)))
@@ -49,28 +49,25 @@ on_two_cores <- function(seconds) {
   max(free)
 }
 
-sample_seeds <- function(data, metric, seeds, warmup, draws, delta, folder) {
+sample_seed <- function(data, metric, seed, warmup, draws, delta, folder) {
   model <- compiled(folder)
   data <- read_data(data)
-  for (seed in seq_len(seeds)) {
-    one <- function(chain) suppressWarnings(sampling(model, data = data, chains = 1, chain_id = chain, cores = 1, seed = seed, iter = warmup + draws,
-      warmup = warmup, save_warmup = TRUE, refresh = -1, show_messages = FALSE, control = list(adapt_delta = delta, metric = metric)))
-    wall <- system.time(fits <- parallel::mclapply(1:4, one, mc.cores = 2, mc.preschedule = FALSE))[["elapsed"]]
-    clock <- t(sapply(fits, function(f) as.numeric(get_elapsed_time(f))))
-    steps <- lapply(fits, function(f) get_sampler_params(f, inc_warmup = TRUE)[[1]])
-    leaps <- sapply(steps, function(s) sum(s[, "n_leapfrog__"]))
-    diverged <- sum(sapply(steps, function(s) sum(s[-seq_len(warmup), "divergent__"])))
-    deep <- sum(sapply(steps, function(s) sum(s[-seq_len(warmup), "treedepth__"] >= 10)))
-    kept <- do.call(rbind, lapply(fits, function(f) extract(f, pars = "u", permuted = FALSE, inc_warmup = FALSE)[, 1, ]))
-    write_numbers(file.path(folder, sprintf("stan-%s-%d.bin", metric, seed)), kept)
-    cat(sprintf("seed\t%d\t%.4f\t%.4f\t%.0f\t%d\t%d\t%.4f\n", seed, on_two_cores(rowSums(clock)), wall, sum(leaps), diverged, deep, sum(clock)))
-    flush(stdout())
-  }
+  one <- function(chain) suppressWarnings(sampling(model, data = data, chains = 1, chain_id = chain, cores = 1, seed = seed, iter = warmup + draws,
+    warmup = warmup, save_warmup = TRUE, refresh = -1, show_messages = FALSE, control = list(adapt_delta = delta, metric = metric)))
+  wall <- system.time(fits <- parallel::mclapply(1:4, one, mc.cores = 2, mc.preschedule = FALSE))[["elapsed"]]
+  clock <- t(sapply(fits, function(f) as.numeric(get_elapsed_time(f))))
+  steps <- lapply(fits, function(f) get_sampler_params(f, inc_warmup = TRUE)[[1]])
+  leaps <- sapply(steps, function(s) sum(s[, "n_leapfrog__"]))
+  diverged <- sum(sapply(steps, function(s) sum(s[-seq_len(warmup), "divergent__"])))
+  deep <- sum(sapply(steps, function(s) sum(s[-seq_len(warmup), "treedepth__"] >= 10)))
+  kept <- do.call(rbind, lapply(fits, function(f) extract(f, pars = "u", permuted = FALSE, inc_warmup = FALSE)[, 1, ]))
+  write_numbers(file.path(folder, sprintf("stan-%s-%d.bin", metric, seed)), kept)
+  cat(sprintf("seed\t%d\t%.4f\t%.4f\t%.0f\t%d\t%d\t%.4f\n", seed, on_two_cores(rowSums(clock)), wall, sum(leaps), diverged, deep, sum(clock)))
 }
 
 switch(arguments[1],
   compile = compile(arguments[2]),
   points = points(arguments[2], arguments[3], arguments[4], arguments[5]),
-  sample = sample_seeds(arguments[2], arguments[3], as.integer(arguments[4]), as.integer(arguments[5]), as.integer(arguments[6]),
+  sample = sample_seed(arguments[2], arguments[3], as.integer(arguments[4]), as.integer(arguments[5]), as.integer(arguments[6]),
     as.numeric(arguments[7]), arguments[8]),
   stop("unknown step"))
