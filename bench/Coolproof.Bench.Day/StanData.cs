@@ -50,8 +50,9 @@ internal static class StanData
         };
     }
 
+    // Mean heat has its prior about the days driven.
     private static int[] Units(DayModel model) =>
-        [.. model.Parameters.Select((p, i) => (p, i)).Where(x => x.p.Prior is PriorKind.Unit or PriorKind.HalfNormal).Select(x => x.i + 1)];
+        [.. model.Parameters.Select((p, i) => (p, i)).Where(x => (x.p.Prior is PriorKind.Unit or PriorKind.HalfNormal) && x.i != Global.Heat).Select(x => x.i + 1)];
 
     private static Dictionary<string, object> Lists(DayModel model)
     {
@@ -67,6 +68,7 @@ internal static class StanData
             ["member"] = model.Groups.SelectMany(g => g.Members).Select(m => m + 1), ["option_effect"] = model.OptionEffect.Select(i => i + 1),
             ["day_heat"] = model.Days.Select(d => d.Heat + 1), ["day_conductance"] = model.Days.Select(d => d.Conductance + 1),
             ["day_air"] = model.Days.Select(d => d.Air + 1), ["day_trend"] = model.Days.Select(d => d.Trend + 1), ["day_air_sd"] = model.Days.Select(d => d.AirSd),
+            ["day_share"] = model.DayShares,
             ["ratio_mean"] = model.Ratios.Select(r => r.Mean), ["ratio_common"] = model.Ratios.Select(r => r.Common + 1),
             ["ratio_common_sd"] = model.Ratios.Select(r => r.CommonSd), ["ratio_own"] = model.Ratios.Select(r => r.Own + 1),
             ["ratio_own_sd"] = model.Ratios.Select(r => r.OwnSd),

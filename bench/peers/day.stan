@@ -96,6 +96,7 @@ data {
   int day_air[days];
   int day_trend[days];
   real day_air_sd[days];
+  vector[days] day_share;
   real ratio_mean[ratios];
   int ratio_common[ratios];
   real ratio_common_sd[ratios];
@@ -151,7 +152,8 @@ model {
   real per_slot = 1 / slot;
   real nu = per_slot / share;
   real copper = inv_logit(u[5]);
-  real log_heat = mean_heat[1] + mean_heat[2] * u[6];
+  real log_heat;
+  real day_mean;
   real log_conductance = mean_conductance[1] + mean_conductance[2] * u[7];
   real back = kappa * rho;
   real taken = share * slot;
@@ -195,6 +197,10 @@ model {
   }
   for (i in 1:gains)
     gain[i] = exp(gain_mean[i] + gain_sd[i] * u[gain_parameter[i]]);
+  // Mean heat is told from the mean of the days that were driven.
+  day_mean = factor[group_days] * dot_product(day_share, u[day_heat]);
+  target += -0.5 * square(u[6] - day_mean / mean_heat[2]);
+  log_heat = mean_heat[1] + mean_heat[2] * u[6] - day_mean;
   for (i in 1:options)
     option_log_g[i] = log_conductance + factor[group_options] * u[option_effect[i]];
   for (i in 1:days) {

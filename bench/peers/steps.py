@@ -1,6 +1,7 @@
 """Runs the steps of the benchmarks and reads their tab-separated lines."""
 
 import os
+import signal
 import subprocess
 import time
 from pathlib import Path
@@ -22,12 +23,19 @@ def bench(*arguments, first=None, may_fail=False):
     return lines(done.stdout, first)
 
 
-def stan(*arguments, first=None):
-    """One step of day.R; its lines."""
-    done = subprocess.run(["Rscript", ROOT / "bench/peers/day.R", *map(str, arguments)], text=True, capture_output=True)
-    if done.returncode != 0:
-        raise RuntimeError(f"day.R {' '.join(map(str, arguments))}: {done.stderr or done.stdout}")
-    return lines(done.stdout, first)
+def stan(*arguments, first=None, limit_s=None):
+    """One step of day.R; its lines; None when it isn't done in time."""
+    command = ["Rscript", ROOT / "bench/peers/day.R", *map(str, arguments)]
+    process = subprocess.Popen(command, text=True, stdout=subprocess.PIPE, stderr=subprocess.PIPE, start_new_session=True)
+    try:
+        output, errors = process.communicate(timeout=limit_s)
+    except subprocess.TimeoutExpired:
+        os.killpg(process.pid, signal.SIGTERM)  # its chains too: they are in its own session
+        process.communicate()
+        return None
+    if process.returncode != 0:
+        raise RuntimeError(f"day.R {' '.join(map(str, arguments))}: {errors or output}")
+    return lines(output, first)
 
 
 def measured(command):
