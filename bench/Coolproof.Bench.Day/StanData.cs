@@ -30,25 +30,22 @@ internal static class StanData
             throw new NotSupportedException($"The table has {odd}; peers/day.stan is written for plain days with clock and delays.");
     }
 
-    private static Dictionary<string, object> Numbers(DayModel model)
-    {
-        int Group(Func<DeviationGroup, bool> wanted) => model.Groups.Select((g, i) => (g, i)).Single(x => wanted(x.g)).i + 1;
-        return new()
+    private static Dictionary<string, object> Numbers(DayModel model) =>
+        new()
         {
             ["dimension"] = model.Dimension, ["groups"] = model.Groups.Count, ["members"] = model.Groups.Sum(g => g.Members.Count),
             ["units"] = Units(model).Length, ["options"] = model.Options.Count, ["days"] = model.Days.Length, ["ratios"] = model.Ratios.Length,
             ["guns"] = model.Instruments.Length, ["gains"] = model.Gains.Length, ["runs"] = model.Runs.Length, ["readings"] = model.Readings.Length,
             ["levelled"] = model.Levels.Length > 0 ? 1 : 0,
-            ["group_options"] = Group(g => g.Spread == Global.OptionSpread), ["group_mountings"] = Group(g => g.Spread == Global.MountingSpread),
-            ["group_runs"] = Group(g => g.Spread == Global.RunHeatSpread),
-            ["group_days"] = Group(g => g.Spread is not (Global.OptionSpread or Global.MountingSpread or Global.RunHeatSpread)),
             ["roll_in_ratio"] = model.RollInRatio + 1, ["copper_shape"] = Priors.CopperShareShape, ["alpha"] = Priors.Alpha25,
             ["typical_rise"] = Priors.TypicalCoreRise, ["day_conductance_sd"] = Priors.DayConductanceSd, ["trend_sd"] = Priors.TrendSd,
-            ["first_run_sd"] = Priors.FirstRunSd, ["run_heat_scale"] = Priors.RunHeatSpread, ["offset_sd"] = Priors.OffsetSd,
+            ["first_run_sd"] = Priors.FirstRunSd, ["run_heat_scale"] = Priors.RunHeatSpread, ["run_heat_floor"] = Floor(Global.RunHeatSpread), ["offset_sd"] = Priors.OffsetSd,
             ["scatter_scale"] = Priors.ScatterSpread, ["scatter_floor"] = Priors.ScatterFloor, ["wide_weight"] = Priors.WideWeight,
             ["wide_factor"] = Priors.WideFactor,
         };
-    }
+
+    // Least spread in units of its scale.
+    private static double Floor(int spread) => spread == Global.RunHeatSpread ? Priors.RunHeatFloor / Priors.RunHeatSpread : 0;
 
     // Mean heat has its prior about the days driven.
     private static int[] Units(DayModel model) =>
@@ -57,6 +54,7 @@ internal static class StanData
     private static Dictionary<string, object> Lists(DayModel model)
     {
         double[] Of(NormalPrior p) => [p.Mean, p.Sd];
+        List<int> members = [.. model.Groups.SelectMany(g => g.Members)];
         Dictionary<string, object> lists = new()
         {
             ["unit"] = Units(model),
@@ -65,8 +63,12 @@ internal static class StanData
             ["roll_in_gamma"] = new[] { Priors.RollIn.Shape, Priors.RollIn.Mean }, ["aim_loss"] = Of(Priors.AimLoss),
             ["group_spread"] = model.Groups.Select(g => g.Spread + 1), ["group_scale"] = model.Groups.Select(g => g.Scale),
             ["group_size"] = model.Groups.Select(g => g.Members.Count), ["group_centred"] = model.Groups.Select(g => g.CentredWeight),
-            ["member"] = model.Groups.SelectMany(g => g.Members).Select(m => m + 1), ["option_effect"] = model.OptionEffect.Select(i => i + 1),
-            ["day_heat"] = model.Days.Select(d => d.Heat + 1), ["day_conductance"] = model.Days.Select(d => d.Conductance + 1),
+            ["group_floor"] = model.Groups.Select(g => Floor(g.Spread)),
+            ["group_informed"] = model.Groups.Select(g => g.Evidence.Length > 0 ? 1 : 0), ["member"] = members.Select(m => m + 1),
+            ["evidence_precision"] = model.Groups.SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? g.Evidence[i].Precision : 0)),
+            ["evidence_asks"] = model.Groups.SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? g.Evidence[i].Asks : 0)),
+            ["option_member"] = model.OptionEffect.Select(i => members.IndexOf(i) + 1), ["day_member"] = model.Days.Select(d => members.IndexOf(d.Heat) + 1),
+            ["day_conductance"] = model.Days.Select(d => d.Conductance + 1),
             ["day_air"] = model.Days.Select(d => d.Air + 1), ["day_trend"] = model.Days.Select(d => d.Trend + 1), ["day_air_sd"] = model.Days.Select(d => d.AirSd),
             ["day_share"] = model.DayShares,
             ["ratio_mean"] = model.Ratios.Select(r => r.Mean), ["ratio_common"] = model.Ratios.Select(r => r.Common + 1),
@@ -80,17 +82,18 @@ internal static class StanData
             ["read_gun"] = model.Readings.Select(r => r.Instrument + 1), ["read_gain"] = model.Readings.Select(r => r.Gain + 1),
             ["read_factor"] = model.Readings.Select(r => r.MaxFactor),
         };
-        AddRuns(model, lists);
+        AddRuns(model, members, lists);
         return lists;
     }
 
-    private static void AddRuns(DayModel model, Dictionary<string, object> lists)
+    private static void AddRuns(DayModel model, List<int> members, Dictionary<string, object> lists)
     {
         void Add<T>(string name, Func<ModelRun, T> of) => lists[name] = model.Runs.Select(of);
         Add("run_day", r => r.Day + 1);
         Add("run_option", r => r.Option + 1);
         Add("run_ratio", r => r.RatioEntry + 1);
-        Add("run_mounting", r => r.Mounting + 1);
+        Add("run_mounting", r => members.IndexOf(r.Mounting) + 1);
+        Add("run_heat_member", r => members.IndexOf(r.Heat) + 1);
         Add("run_heat", r => r.Heat + 1);
         Add("run_air", r => r.Air + 1);
         Add("run_rest", r => r.Rest + 1);

@@ -55,6 +55,8 @@ sample_seed <- function(data, metric, seed, warmup, draws, delta, folder) {
   one <- function(chain) suppressWarnings(sampling(model, data = data, chains = 1, chain_id = chain, cores = 1, seed = seed, iter = warmup + draws,
     warmup = warmup, save_warmup = TRUE, refresh = -1, show_messages = FALSE, control = list(adapt_delta = delta, metric = metric)))
   wall <- system.time(fits <- parallel::mclapply(1:4, one, mc.cores = 2, mc.preschedule = FALSE))[["elapsed"]]
+  failed <- Filter(function(f) !inherits(f, "stanfit"), fits)
+  if (length(failed) > 0) stop(sprintf("%d chains failed: %s", length(failed), paste(unlist(lapply(failed, as.character)), collapse = "; ")))
   clock <- t(sapply(fits, function(f) as.numeric(get_elapsed_time(f))))
   steps <- lapply(fits, function(f) get_sampler_params(f, inc_warmup = TRUE)[[1]])
   leaps <- sapply(steps, function(s) sum(s[, "n_leapfrog__"]))

@@ -57,10 +57,6 @@ data {
   int runs;
   int readings;
   int levelled;
-  int group_options;
-  int group_mountings;
-  int group_runs;
-  int group_days;
   int roll_in_ratio;
   real copper_shape;
   real alpha;
@@ -69,6 +65,7 @@ data {
   real trend_sd;
   real first_run_sd;
   real run_heat_scale;
+  real run_heat_floor;
   real offset_sd;
   real scatter_scale;
   real scatter_floor;
@@ -89,9 +86,15 @@ data {
   real group_scale[groups];
   int group_size[groups];
   real group_centred[groups];
+  real group_floor[groups];
+  int group_informed[groups];
   int member[members];
-  int option_effect[options];
-  int day_heat[days];
+  // What the evidence says of each member of an informed group: coordinates only.
+  real evidence_precision[members];
+  real evidence_asks[members];
+  // Places among the members.
+  int option_member[options];
+  int day_member[days];
   int day_conductance[days];
   int day_air[days];
   int day_trend[days];
@@ -117,6 +120,7 @@ data {
   int run_option[runs];
   int run_ratio[runs];
   int run_mounting[runs];
+  int run_heat_member[runs];
   int run_heat[runs];
   int run_air[runs];
   int run_rest[runs];
@@ -157,7 +161,7 @@ model {
   real log_conductance = mean_conductance[1] + mean_conductance[2] * u[7];
   real back = kappa * rho;
   real taken = share * slot;
-  real factor[groups];
+  vector[members] deviations;
   real ratio[ratios];
   real gun_zero[guns];
   real aim[guns];
@@ -166,7 +170,7 @@ model {
   real option_log_g[options];
   real day_log_p[days];
   real day_air_off[days];
-  real run_spread = run_heat_scale * half_normal(u[11]);
+  real run_spread = run_heat_scale * sqrt(square(half_normal(u[11])) + square(run_heat_floor));
   real air_before = 0;
   real halt1 = 0;
   real halt2 = 0;
@@ -176,13 +180,29 @@ model {
   target += -0.5 * dot_self(u[unit]);
   target += copper_shape * (log(copper) + log1m(copper));
   for (g in 1:groups) {
-    real above = log(half_normal(u[group_spread[g]]));
-    real w = group_centred[g];
-    if (group_size[g] > 0) {
-      target += -0.5 * dot_self(u[segment(member, at, group_size[g])]) * exp(-2 * w * above) - group_size[g] * w * above;
-      at += group_size[g];
+    real x = half_normal(u[group_spread[g]]);
+    if (group_floor[g] > 0) x = sqrt(square(x) + square(group_floor[g]));
+    if (group_informed[g] > 0) {
+      // A deviation about what group and evidence expect together, in sds of both.
+      real spread_squared = square(group_scale[g] * x);
+      real half_precision = -0.5 / spread_squared;
+      for (k in at:(at + group_size[g] - 1)) {
+        real gained = 1 + evidence_precision[k] * spread_squared;
+        real portion = inv(gained);
+        deviations[k] = (1 - portion) * evidence_asks[k] + sqrt(spread_squared * portion) * u[member[k]];
+        target += half_precision * square(deviations[k]) - 0.5 * log(gained);
+      }
+    } else if (group_size[g] > 0) {
+      real above = log(x);
+      real w = group_centred[g];
+      vector[group_size[g]] own = u[segment(member, at, group_size[g])];
+      if (w == 0)
+        target += -0.5 * dot_self(own);
+      else
+        target += -0.5 * dot_self(own) * exp(-2 * w * above) - group_size[g] * w * above;
+      deviations[at:(at + group_size[g] - 1)] = group_scale[g] * exp((1 - w) * above) * own;
     }
-    factor[g] = group_scale[g] * exp((1 - w) * above);
+    at += group_size[g];
   }
   for (i in 1:ratios) {
     real log_ratio = ratio_mean[i];
@@ -198,13 +218,13 @@ model {
   for (i in 1:gains)
     gain[i] = exp(gain_mean[i] + gain_sd[i] * u[gain_parameter[i]]);
   // Mean heat is told from the mean of the days that were driven.
-  day_mean = factor[group_days] * dot_product(day_share, u[day_heat]);
+  day_mean = dot_product(day_share, deviations[day_member]);
   target += -0.5 * square(u[6] - day_mean / mean_heat[2]);
   log_heat = mean_heat[1] + mean_heat[2] * u[6] - day_mean;
   for (i in 1:options)
-    option_log_g[i] = log_conductance + factor[group_options] * u[option_effect[i]];
+    option_log_g[i] = log_conductance + deviations[option_member[i]];
   for (i in 1:days) {
-    day_log_p[i] = log_heat + factor[group_days] * u[day_heat[i]];
+    day_log_p[i] = log_heat + deviations[day_member[i]];
     day_air_off[i] = day_air_sd[i] * u[day_air[i]];
   }
 
@@ -216,7 +236,7 @@ model {
     vector[4] read_step[count];
     real air = run_air_c[r] + day_air_off[day] + run_air_sd[r] * u[run_air[r]];
     real warm = 1 + alpha * (air - 25);
-    real gamma = rho * exp(option_log_g[run_option[r]] + factor[group_mountings] * u[run_mounting[r]] + day_conductance_sd * u[day_conductance[day]]);
+    real gamma = rho * exp(option_log_g[run_option[r]] + deviations[run_mounting[r]] + day_conductance_sd * u[day_conductance[day]]);
     real mean_log_p = day_log_p[day] + trend_sd * run_place[r] * u[day_trend[day]] + run_log_driven[r];
     real plain = copper * exp(mean_log_p);
     real over = alpha * slot * plain;
@@ -298,7 +318,7 @@ model {
       deviation = level_precision * by_level * square(own_sd) + own_sd * u[run_heat[r]];
       target += -0.5 * square(deviation) * prior_precision + log(own_sd / spread);
     } else
-      deviation = run_heat_factor[r] * factor[group_runs] * u[run_heat[r]];
+      deviation = run_heat_factor[r] * deviations[run_heat_member[r]];
 
     p = exp(mean_log_p + deviation);
     plain = copper * p;
