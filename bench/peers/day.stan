@@ -31,16 +31,15 @@ functions {
     real d1 = (f_plus - f_minus) * h;
     return [e_plus - slow * c1, c1, f_plus - slow * d1, d1]';
   }
-  // Log density of a normal plus an exponential quantity without the factor rate/2.
+  // Log density of a normal plus an exponential quantity, also where erfc underflows.
   real log_modified(real x, real rate, real sigma) {
     real z = x / sigma;
-    real along = sigma * rate;
-    real v = (along - z) * 0.70710678118654752;
+    real v = (sigma * rate - z) * 0.70710678118654752;
     if (v < 20)
-      return along * (0.5 * along - z) + log(erfc(v));
+      return exp_mod_normal_lpdf(x | 0, sigma, rate);
     else {
       real w = 1 / (2 * square(v));
-      return -0.5 * square(z) + log((1 - w * (1 - 3 * w * (1 - 5 * w * (1 - 7 * w * (1 - 9 * w))))) / v) - 0.57236494292470009;
+      return log(0.5 * rate) - 0.5 * square(z) + log((1 - w * (1 - 3 * w * (1 - 5 * w * (1 - 7 * w * (1 - 9 * w))))) / v) - 0.57236494292470009;
     }
   }
 }
@@ -343,7 +342,7 @@ model {
         real can = read_step[i][1] * halt2 + read_step[i][2] * along + read_step[i][4] * source;
         real rate = 1 / (aim[gun] * read_factor[k] * sqrt(square(can) + 1));
         real short_by = air + gain[read_gain[k]] * can + gun_zero[gun] - read_c[k];
-        target += log(rate) + log_mix(wide_weight, log_modified(short_by, rate, wide_factor * scatter[gun]), log_modified(short_by, rate, scatter[gun]));
+        target += log_mix(wide_weight, log_modified(short_by, rate, wide_factor * scatter[gun]), log_modified(short_by, rate, scatter[gun]));
       }
     }
   }
