@@ -1,7 +1,7 @@
 # The day model in Stan. day.R compile FOLDER | points DATA POSITIONS OUT FOLDER | sample DATA METRIC SEED WARMUP DRAWS ADAPT_DELTA FOLDER
 suppressPackageStartupMessages(suppressWarnings(library(rstan)))
 arguments <- commandArgs(trailingOnly = TRUE)
-here <- dirname(sub("^--file=", "", grep("^--file=", commandArgs(), value = TRUE)))
+here <- dirname(normalizePath(sub("^--file=", "", grep("^--file=", commandArgs(), value = TRUE))))
 
 # Scalars stay scalars, lists become arrays also where they have one element.
 read_data <- function(path) {
