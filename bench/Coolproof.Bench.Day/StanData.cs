@@ -33,7 +33,7 @@ internal static class StanData
     private static Dictionary<string, object> Numbers(DayModel model) =>
         new()
         {
-            ["dimension"] = model.Dimension, ["groups"] = model.Groups.Count, ["members"] = model.Groups.Sum(g => g.Members.Count),
+            ["dimension"] = model.Dimension, ["groups"] = model.Groups.Length, ["members"] = model.Groups.Sum(g => g.Members.Length),
             ["units"] = Units(model).Length, ["options"] = model.Options.Count, ["days"] = model.Days.Length, ["ratios"] = model.Ratios.Length,
             ["guns"] = model.Instruments.Length, ["gains"] = model.Gains.Length, ["runs"] = model.Runs.Length, ["readings"] = model.Readings.Length,
             ["levelled"] = model.Levels.Length > 0 ? 1 : 0,
@@ -62,7 +62,7 @@ internal static class StanData
             ["slot_resistance"] = Of(Priors.Slot), ["mean_heat"] = Of(Priors.Heat), ["mean_conductance"] = Of(Priors.Conductance), ["resting"] = Of(Priors.Resting),
             ["roll_in_gamma"] = new[] { Priors.RollIn.Shape, Priors.RollIn.Mean }, ["aim_loss"] = Of(Priors.AimLoss),
             ["group_spread"] = model.Groups.Select(g => g.Spread + 1), ["group_scale"] = model.Groups.Select(g => g.Scale),
-            ["group_size"] = model.Groups.Select(g => g.Members.Count), ["group_centred"] = model.Groups.Select(g => g.CentredWeight),
+            ["group_size"] = model.Groups.Select(g => g.Members.Length), ["group_centred"] = model.Groups.Select(g => g.CentredWeight),
             ["group_floor"] = model.Groups.Select(g => Floor(g.Spread)),
             ["group_informed"] = model.Groups.Select(g => g.Evidence.Length > 0 ? 1 : 0), ["member"] = members.Select(m => m + 1),
             ["evidence_precision"] = model.Groups.SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? g.Evidence[i].Precision : 0)),

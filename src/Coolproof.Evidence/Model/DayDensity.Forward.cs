@@ -99,7 +99,8 @@ internal sealed partial class DayDensity
     public static Constants MotorAt(ReadOnlySpan<double> u, double dayMean)
     {
         Constants c = default;
-        c.Rho = Log(Priors.CoreOverCan, u[Global.CoreOverCan]);
+        c.LogRho = Priors.CoreOverCan.Mean + Priors.CoreOverCan.Sd * u[Global.CoreOverCan];
+        c.Rho = Math.Exp(c.LogRho);
         c.Kappa = Log(Priors.CoreToCan, u[Global.CoreToCan]);
         c.Share = Log(Priors.WindingShare, u[Global.WindingShare]);
         c.Slot = Log(Priors.Slot, u[Global.Slot]);
@@ -169,7 +170,7 @@ internal sealed partial class DayDensity
         s.MeanLogP = logP;
         s.MeanCopper = Copper(Math.Exp(logP), out _);
         s.Warm = 1 + Priors.Alpha25 * (s.Air - 25);
-        double logGamma = s.LogG + Math.Log(_c.Rho);
+        double logGamma = s.LogG + _c.LogRho;
         _kernel.LogGamma[run.DriveStep] = logGamma;
         _kernel.Feedback[run.DriveStep] = Priors.Alpha25 * s.MeanCopper;
         _kernel.LogGamma[run.RollStep] = logGamma + _ratio[_model.RollInRatio];

@@ -46,7 +46,7 @@ internal sealed partial class DayDensity
         (_x, _logSlope) = (new double[n], new double[n]);
         (_sd, _expected, _bySpread) = (new double[n], new double[n], new double[n]);
         _groupOf = new int[n];
-        for (int g = 0; g < model.Groups.Count; g++)
+        for (int g = 0; g < model.Groups.Length; g++)
             foreach (int member in model.Groups[g].Members)
                 _groupOf[member] = g;
         _kernel = new(model.Steps);
@@ -147,7 +147,7 @@ internal sealed partial class DayDensity
         foreach (int i in _halfNormal)
             (_x[i], _logSlope[i]) = Spread(u[i], i == Global.RunHeatSpread ? Priors.RunHeatFloor / Priors.RunHeatSpread : 0);
         double log = 0;
-        for (int g = 0; g < _model.Groups.Count; g++)
+        for (int g = 0; g < _model.Groups.Length; g++)
         {
             DeviationGroup group = _model.Groups[g];
             log += group.Evidence.Length > 0 ? InformedGroup(u, gradient, group) : PlainGroup(u, gradient, group);
@@ -165,15 +165,15 @@ internal sealed partial class DayDensity
             _sd[member] = sd;
             _bySpread[member] = (1 - w) * sd * u[member];
         }
-        gradient[group.Spread] += w * (sum * precision - group.Members.Count) * _logSlope[group.Spread];
-        return -0.5 * sum * precision - group.Members.Count * w * above;
+        gradient[group.Spread] += w * (sum * precision - group.Members.Length) * _logSlope[group.Spread];
+        return -0.5 * sum * precision - group.Members.Length * w * above;
     }
 
     // Log of normal deviations with the group's spread, and of the Jacobian of their coordinates.
     private double InformedGroup(ReadOnlySpan<double> u, Span<double> gradient, DeviationGroup group)
     {
         double variance = group.Scale * group.Scale * _x[group.Spread] * _x[group.Spread], bySpread = 0, log = 0;
-        for (int i = 0; i < group.Members.Count; i++)
+        for (int i = 0; i < group.Members.Length; i++)
         {
             int member = group.Members[i];
             // Share of the member's precision that is the group's.

@@ -30,7 +30,7 @@ internal sealed class DayModel
 
     public required IReadOnlyList<Parameter> Parameters { get; init; }
     public required ArrowLayout Layout { get; init; }
-    public required IReadOnlyList<DeviationGroup> Groups { get; init; }
+    public required DeviationGroup[] Groups { get; init; }
     public required ModelRun[] Runs { get; init; }
     public required ModelReading[] Readings { get; init; }
     public required IReadOnlyList<string> Options { get; init; }
@@ -83,7 +83,7 @@ internal sealed class DayModel
     public DayModel Holding(IReadOnlyDictionary<int, double> spreads) => With(
         [.. Parameters.Select((p, i) => spreads.TryGetValue(i, out double x) ? p with { Held = HalfNormal.Invert(x) } : p)], Groups, Levels);
 
-    private DayModel With(IReadOnlyList<Parameter> parameters, IReadOnlyList<DeviationGroup> groups, RunLevel[] levels) => new()
+    private DayModel With(IReadOnlyList<Parameter> parameters, DeviationGroup[] groups, RunLevel[] levels) => new()
     {
         Parameters = parameters,
         Groups = groups,

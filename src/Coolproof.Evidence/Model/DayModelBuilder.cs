@@ -53,7 +53,7 @@ internal sealed class DayModelBuilder
         {
             Parameters = _parameters,
             Layout = new(globals, sizes),
-            Groups = _groups,
+            Groups = [.. _groups],
             Runs = [.. _runs],
             Readings = [.. _readings],
             Options = _options,
@@ -328,7 +328,7 @@ internal sealed class DayModelBuilder
             globalMountings.Add(parameter);
             big.ForEach(r => _runs[r].Mounting = parameter);
         }
-        _groups.Add(new(Global.MountingSpread, Priors.MountingSpread, globalMountings, 0));
+        _groups.Add(new(Global.MountingSpread, Priors.MountingSpread, [.. globalMountings], 0));
         return [.. mountings.SelectMany(m => m.Count > MostRunsInBlock ? m.Select(r => new[] { r }) : [[.. m]])];
     }
 
@@ -349,7 +349,7 @@ internal sealed class DayModelBuilder
                 AddRunLocals(_runs[r]);
             sizes.Add(_parameters.Count - first);
         }
-        _groups[^1] = _groups[^1] with { Members = mountings };
+        _groups[^1] = _groups[^1] with { Members = [.. mountings] };
         return [.. sizes];
     }
 

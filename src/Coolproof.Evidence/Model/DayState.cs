@@ -3,8 +3,8 @@ namespace Coolproof.Evidence.Model;
 /// <summary>Constants of the motor at one point, heat flows over core capacity.</summary>
 internal struct Constants
 {
-    /// <summary>Core over can capacity.</summary>
-    public double Rho;
+    /// <summary>Core over can capacity, and its logarithm.</summary>
+    public double Rho, LogRho;
 
     /// <summary>Core to can, 1/s.</summary>
     public double Kappa;

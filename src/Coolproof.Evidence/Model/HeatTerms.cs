@@ -21,7 +21,7 @@ internal static class HeatTerms
         AddSlope("gearing", [.. notes.Select(n => n.PinionTeeth is { } p ? Math.Log(p / (double)(n.SpurTeeth ?? 80)) : double.NaN)], Priors.GearingSlope, terms, add);
         AddSlope("timing", [.. notes.Select(n => n.TimingDeg ?? double.NaN)], Priors.TimingSlope, terms, add);
         for (int r = 0; r < runs.Count; r++)
-            runs[r].HeatTerms = terms[r];
+            runs[r].HeatTerms = [.. terms[r]];
     }
 
     /// <summary>The most frequent value; the first one among equals.</summary>

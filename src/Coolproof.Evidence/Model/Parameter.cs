@@ -51,7 +51,7 @@ internal sealed record Parameter(string Name, PriorKind Prior, double A, double 
 /// <param name="Scale">Prior scale of the spread.</param>
 /// <param name="Members">Indices of the members.</param>
 /// <param name="CentredWeight">w: 0 non-centred, 1 centred; fixed before sampling.</param>
-internal sealed record DeviationGroup(int Spread, double Scale, IReadOnlyList<int> Members, double CentredWeight)
+internal sealed record DeviationGroup(int Spread, double Scale, int[] Members, double CentredWeight)
 {
     /// <summary>
     /// What the evidence says of each member given all else, for coordinates only; empty: nothing. A deviation is then its expected value given this and the

@@ -75,8 +75,8 @@ internal sealed class SpreadSearch
     private void Maximise()
     {
         _moved = 0;
-        foreach (DeviationGroup group in _model.Groups.Where(g => g.Members.Count > 0 && _x.ContainsKey(g.Spread)))
-            Set(group.Spread, Peak(group.Members.Count, Square(_x[group.Spread]) * group.Members.Sum(m => Square(Position[m]) + Variance[m])));
+        foreach (DeviationGroup group in _model.Groups.Where(g => g.Members.Length > 0 && _x.ContainsKey(g.Spread)))
+            Set(group.Spread, Peak(group.Members.Length, Square(_x[group.Spread]) * group.Members.Sum(m => Square(Position[m]) + Variance[m])));
         DayDensity density = new(_model);
         density.Visit(Position);
         int charges = _model.Runs.Count(r => !double.IsNaN(r.ChargeRate));
