@@ -23,7 +23,7 @@ internal static class StanData
             model.Charge is not null ? "charge" :
             model.Endbells.Length > 0 || model.Readings.Any(r => r.On != ReadingOn.Can) ? "readings elsewhere than on the can" :
             model.Readings.Any(r => double.IsNaN(r.DelayS) || r.FromFanStop) ? "unknown delays or fans that stop" :
-            model.Runs.Any(r => r.FanStopStep >= 0 || r.OwnHeatSd > 0 || r.HeatTerms.Count > 0) ? "fan stops, void runs, drivers or gearing" :
+            model.Runs.Any(r => r.FanStopStep >= 0 || r.OwnHeatSd > 0 || r.HeatTerms.Length > 0) ? "fan stops, void runs, drivers or gearing" :
             model.Runs.Any(r => r.Start == StartMode.Unclocked || !double.IsNaN(r.StartC)) ? "runs without clock or with a noted start" :
             model.Parameters.Any(p => p.Prior is PriorKind.CutGamma or PriorKind.Known || !double.IsNaN(p.Held)) ? "cut-off delays or known constants" : null;
         if (odd is not null)
