@@ -36,7 +36,7 @@ internal static class DayJudging
             bool can = p.On == ComparedOn.Can;
             double truth = can ? peaks[p.A].CanC - peaks[p.B].CanC : peaks[p.A].WindingC - peaks[p.B].WindingC;
             return new PairOutcome(
-                p.A, p.B, p.On, truth, p.DifferenceK, p.ProbabilityACooler, p.Call, oracle?.Pairs[i].DifferenceK.Mean ?? double.NaN,
+                p.A, p.B, p.On, truth, p.DifferenceK, p.ProbabilityACooler, p.Call, oracle?.Pairs[i].DifferenceK,
                 oracle?.Pairs[i].Call ?? PairCall.Open, can ? floor[p.A] - floor[p.B] : double.NaN, can ? naive[p.A] - naive[p.B] : double.NaN);
         })];
     }

@@ -13,7 +13,7 @@ internal sealed class OutcomeLog : IDisposable
     {
         Path = System.IO.Path.Combine(System.IO.Path.GetTempPath(), $"coolproof-{name}-{Environment.ProcessId}.csv");
         _writer = new(Path) { AutoFlush = true };
-        _writer.WriteLine("seed,load,hands,delays,fan,runs,order,charge,clock,start,blown,max,options,seconds,failure,oracle_failure,what,a,b,truth,mean,sd,q05,q95,probability,call,oracle_mean,oracle_call,floor,naive");
+        _writer.WriteLine("seed,load,hands,delays,fan,runs,order,charge,clock,start,blown,max,options,seconds,failure,oracle_failure,what,a,b,truth,mean,sd,q05,q95,probability,call,oracle_mean,oracle_sd,oracle_call,floor,naive");
     }
 
     /// <summary>Where it is.</summary>
@@ -32,7 +32,7 @@ internal sealed class OutcomeLog : IDisposable
             lines.Add(string.Join(',', "peak Winding", o.Name, "", Text(o.TrueWindingC), Summed(o.Winding)));
         }
         foreach (PairOutcome p in day.Pairs)
-            lines.Add(string.Join(',', $"pair {p.On}", p.A, p.B, Text(p.Truth), Summed(p.Said), Text(p.Probability), p.Call, Text(p.OracleMean), p.OracleCall, Text(p.Floor), Text(p.Naive)));
+            lines.Add(string.Join(',', $"pair {p.On}", p.A, p.B, Text(p.Truth), Summed(p.Said), Text(p.Probability), p.Call, Text(p.OracleMean), Text(p.Oracle?.Sd ?? double.NaN), p.OracleCall, Text(p.Floor), Text(p.Naive)));
         lock (_lock)
         {
             foreach (string line in lines.Count == 0 ? ["failed"] : lines)

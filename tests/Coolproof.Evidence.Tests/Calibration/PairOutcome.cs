@@ -8,14 +8,20 @@ namespace Coolproof.Evidence.Tests.Calibration;
 /// <param name="Said">Posterior of the difference.</param>
 /// <param name="Probability">Probability that a is cooler.</param>
 /// <param name="Call">The call.</param>
-/// <param name="OracleMean">Posterior mean of who knows the generator's hyperparameters; NaN when not asked.</param>
+/// <param name="Oracle">Posterior of who knows the generator's hyperparameters; null when not asked.</param>
 /// <param name="OracleCall">The call of the same.</param>
 /// <param name="Floor">Difference of the options' means with each run driven again at fair conditions with its own true load; the can only, else NaN.</param>
 /// <param name="Naive">Difference of the options' means of first reading minus air; the can only, else NaN.</param>
 internal sealed record PairOutcome(
-    string A, string B, ComparedOn On, double Truth, Summary Said, double Probability, PairCall Call, double OracleMean, PairCall OracleCall,
+    string A, string B, ComparedOn On, double Truth, Summary Said, double Probability, PairCall Call, Summary? Oracle, PairCall OracleCall,
     double Floor, double Naive)
 {
+    public double OracleMean => Oracle?.Mean ?? double.NaN;
+
+    public bool OracleCovered => Oracle is not null && Truth >= Oracle.Q05 && Truth <= Oracle.Q95;
+
+    public bool OracleWrong => (OracleCall == PairCall.ACooler && Truth > 0) || (OracleCall == PairCall.BCooler && Truth < 0);
+
     public bool Covered => Truth >= Said.Q05 && Truth <= Said.Q95;
 
     public bool Firm => IsFirm(Call);

@@ -19,10 +19,11 @@ internal sealed class StratumFigures
         _judged = [.. days.Where(d => d.Judged)];
         NotConverged = days.Count - _judged.Length;
         PairCoverage = ShareOf(d => d.On(ComparedOn.Can), p => p.Covered);
+        OracleCoverage = ShareOf(WithOracle, p => p.OracleCovered);
         WindingPairCoverage = ShareOf(d => d.On(ComparedOn.Winding), p => p.Covered);
         CanCoverage = ShareOf(d => d.Options, o => o.CanCovered);
         WindingCoverage = ShareOf(d => d.Options, o => o.WindingCovered);
-        (Firm, Wrong, Pairs) = (Count(p => p.Firm), Count(p => p.Wrong), Count(_ => true));
+        (Firm, Wrong, OracleWrong, Pairs) = (Count(p => p.Firm), Count(p => p.Wrong), Count(p => p.OracleWrong), Count(_ => true));
         StatedError = Ratio(d => d.On(ComparedOn.Can).Where(p => p.Firm).Sum(p => p.StatedError), d => d.On(ComparedOn.Can).Count(p => p.Firm));
         ObservedError = Ratio(d => d.On(ComparedOn.Can).Count(p => p.Wrong), d => d.On(ComparedOn.Can).Count(p => p.Firm));
         FirmShare = ShareOf(d => d.On(ComparedOn.Can), p => p.Firm);
@@ -53,11 +54,17 @@ internal sealed class StratumFigures
 
     public Figure WindingCoverage { get; }
 
+    /// <summary>The same of the oracle's differences on the can.</summary>
+    public Figure OracleCoverage { get; }
+
     public int Pairs { get; }
 
     public int Firm { get; }
 
     public int Wrong { get; }
+
+    /// <summary>Firm calls of the oracle that are wrong.</summary>
+    public int OracleWrong { get; }
 
     /// <summary>Mean error stated of firm calls, and the share of them that is wrong.</summary>
     public Figure StatedError { get; }
