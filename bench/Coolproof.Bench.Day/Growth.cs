@@ -26,7 +26,7 @@ internal static class Growth
         long bytes = GC.GetAllocatedBytesForCurrentThread() - before;
         double seconds = GradientSeconds(density, u, gradient);
         long begin = Stopwatch.GetTimestamp();
-        DayFit fit = DayFit.Of(DayModelBuilder.Build(table));
+        DayFit fit = DayFit.Of(DayModelBuilder.Build(table)).Refined(1, 2);
         double prepared = Stopwatch.GetElapsedTime(begin).TotalSeconds, whitened = OwnSampling.GradientSeconds(fit, 200);
         (double sampled, double done) = SampledUpTo(fit, limitS);
         using Process process = Process.GetCurrentProcess();

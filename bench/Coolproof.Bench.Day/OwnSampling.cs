@@ -25,7 +25,7 @@ internal sealed record OwnSampling(DayFit Fit, NutsResult Sample, double Prepara
         TimeSpan cores = Environment.CpuUsage.TotalTime;
         long begin = Stopwatch.GetTimestamp();
         DayModel model = DayModelBuilder.Build(table);
-        DayFit fit = DayFit.Of(model);
+        DayFit fit = DayFit.Of(model).Refined(seed, Threads);
         double prepared = Stopwatch.GetElapsedTime(begin).TotalSeconds;
         NutsResult sample = Sampled(fit, seed);
         return new(fit, sample, prepared, Stopwatch.GetElapsedTime(begin).TotalSeconds, (Environment.CpuUsage.TotalTime - cores).TotalSeconds);

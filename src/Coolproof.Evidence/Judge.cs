@@ -27,7 +27,7 @@ public static class Judge
         DayModel model = DayModelBuilder.Build(table, known);
         int[] options = [.. Enumerable.Range(0, table.Options.Count).Where(o => Counted(table, o).Any())];
         FairConditions fair = Fair(table, settings);
-        DayFit fit = DayFit.Of(model);
+        DayFit fit = DayFit.Of(model).Refined(settings.Seed, settings.Threads, cancel);
         IProgress<double>? sampling = progress is null ? null : new Relay(fraction => progress.Report(new("weighing the readings", fraction)));
         (Posterior posterior, GatedResult result) = PosteriorSampling.Run(table, fit, options, fair, settings.Seed, settings.Threads, sampling, cancel);
         if (!result.Gate.Passed)

@@ -79,7 +79,7 @@ internal static class DoubtRows
     private static void MeanHeat(DayModel model, in Place low, in Place high, double width, double[] squares)
     {
         double days = high.DayMean - low.DayMean;
-        Add(squares, model.Parameters[Global.Heat].Source, Square((high.Point[Global.Heat] - low.Point[Global.Heat] - days / Priors.Heat.Sd) / width));
+        Add(squares, model.Parameters[Global.Heat].Source, Square((high.HeatMiss - low.HeatMiss) / width));
         foreach (int pack in model.Charge?.Packs ?? [])
             Add(squares, model.Parameters[pack].Source, Square((high.Point[pack] - low.Point[pack] + days / Priors.ChargeConstantSd) / width));
     }
@@ -151,7 +151,7 @@ internal static class DoubtRows
     }
 
     /// <summary>The day at one point; deviations by parameter, 0 for those that are none.</summary>
-    private readonly record struct Place(double[] Point, RunState[] States, ReadingState[] Seen, double[] Scatter, double[] Deviation, double DayMean)
+    private readonly record struct Place(double[] Point, RunState[] States, ReadingState[] Seen, double[] Scatter, double[] Deviation, double DayMean, double HeatMiss)
     {
         public static Place At(DayDensity density, double[] point)
         {
@@ -161,7 +161,7 @@ internal static class DoubtRows
                 scatter[i] = density.Guns[i].Scatter;
             foreach (int member in density.Model.Groups.SelectMany(g => g.Members))
                 deviation[member] = density.Deviation(point, member);
-            return new(point, density.States.ToArray(), density.Seen.ToArray(), scatter, deviation, density.DayMean);
+            return new(point, density.States.ToArray(), density.Seen.ToArray(), scatter, deviation, density.DayMean, density.HeatMiss);
         }
     }
 }

@@ -1,6 +1,6 @@
 namespace Coolproof.Evidence.Model;
 
-/// <summary>From one choice of coordinates of a model to another: the same physical quantities, other centring weights or run levels.</summary>
+/// <summary>From one choice of coordinates of a model to another: the same physical quantities, other centring weights or levels.</summary>
 internal static class Coordinates
 {
     /// <summary>The same point in <paramref name="to"/>'s coordinates. Both densities are visited.</summary>
@@ -15,6 +15,8 @@ internal static class Coordinates
         foreach (DeviationGroup group in to.Model.Groups.Where(g => g.Spread != Global.RunHeatSpread))
             foreach (int member in group.Members)
                 v[member] = to.Member(from.Deviation(u, member), member);
+        to.VisitMotor(v);
+        v[Global.Heat] = to.HeatParameter(v, from.Motor.LogHeat);
         to.VisitWithHeats(v, from.States);
         return v;
     }

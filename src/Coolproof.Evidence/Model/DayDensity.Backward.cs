@@ -228,7 +228,10 @@ internal sealed partial class DayDensity
     // From mean heat and the mean of the days driven to their parameters, with their priors.
     private void MeanHeatBackward(ReadOnlySpan<double> u, Span<double> gradient)
     {
-        gradient[Global.Heat] += (_cBar.LogHeat + _cBar.DrivenHeat) * Priors.Heat.Sd - _heatMiss;
+        double drivenBar = _cBar.LogHeat + _cBar.DrivenHeat - _heatMiss / Priors.Heat.Sd;
+        gradient[Global.Heat] += drivenBar * Priors.Heat.Sd;
+        if (_level is not null)
+            ShiftBackward(gradient, drivenBar);
         double dayMeanBar = _heatMiss / Priors.Heat.Sd - _cBar.LogHeat;
         foreach (int pack in _model.Charge?.Packs ?? [])
         {
@@ -238,6 +241,19 @@ internal sealed partial class DayDensity
         }
         for (int d = 0; d < _dayShare.Length; d++)
             AddDeviationBar(gradient, _model.Days[d].Heat, dayMeanBar * _dayShare[d]);
+    }
+
+    // Mean heat stands for what a typical run's rise asks: from its log to what that depends on.
+    private void ShiftBackward(Span<double> gradient, double bar)
+    {
+        MeanLevel level = _model.Level!;
+        (double logG, double roll, double stopped) = _level!.Backward(_c, -bar, ref _cBar);
+        _cBar.LogConductance += logG;
+        for (int o = 0; o < level.Options.Length; o++)
+            AddDeviationBar(gradient, _model.OptionEffect[o], logG * level.Options[o]);
+        _ratioBar[_model.RollInRatio] += roll;
+        for (int i = 0; i < level.Ratios.Length; i++)
+            _ratioBar[i] += stopped * level.Ratios[i];
     }
 
     private void DelaysBackward(Span<double> gradient)
@@ -267,12 +283,12 @@ internal sealed partial class DayDensity
 
     private void Repack(ReadOnlySpan<double> u, Span<double> gradient)
     {
+        MeanHeatBackward(u, gradient);
         gradient[Global.CoreOverCan] += _cBar.Rho * _c.Rho * Priors.CoreOverCan.Sd;
         gradient[Global.CoreToCan] += _cBar.Kappa * _c.Kappa * Priors.CoreToCan.Sd;
         gradient[Global.WindingShare] += _cBar.Share * _c.Share * Priors.WindingShare.Sd;
         gradient[Global.Slot] += _cBar.Slot * _c.Slot * Priors.Slot.Sd;
         gradient[Global.CopperShare] += _cBar.Copper * _c.Copper * (1 - _c.Copper);
-        MeanHeatBackward(u, gradient);
         gradient[Global.Conductance] += _cBar.LogConductance * Priors.Conductance.Sd;
         for (int i = 0; i < _ratio.Length; i++)
         {

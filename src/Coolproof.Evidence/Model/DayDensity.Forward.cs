@@ -66,14 +66,17 @@ internal sealed partial class DayDensity
         _dayMean = 0;
         for (int d = 0; d < _dayShare.Length; d++)
             _dayMean += _dayShare[d] * Deviation(u, _model.Days[d].Heat);
-        _heatMiss = u[Global.Heat] - _dayMean / Priors.Heat.Sd;
-        double log = -0.5 * _heatMiss * _heatMiss;
-        _c = MotorAt(u, _dayMean);
+        _c = MotorAt(u);
         for (int i = 0; i < _ratio.Length; i++)
         {
             RatioEntry e = _model.Ratios[i];
             _ratio[i] = e.Mean + (e.Common < 0 ? 0 : e.CommonSd * u[e.Common]) + (e.Own < 0 ? 0 : e.OwnSd * u[e.Own]);
         }
+        double shift = _level is null ? 0
+            : _model.Level!.LogRisePerHeat - _level.LogRise(_c, TypicalLogG(u, _model.Level), _ratio[_model.RollInRatio], TypicalRatio(_model.Level));
+        _c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat] + shift - _dayMean;
+        _heatMiss = u[Global.Heat] + (shift - _dayMean) / Priors.Heat.Sd;
+        double log = -0.5 * _heatMiss * _heatMiss;
         for (int i = 0; i < _gain.Length; i++)
             _gain[i] = Log(_model.Gains[i].Prior, u[_model.Gains[i].Parameter]);
         for (int i = 0; i < _guns.Length; i++)
@@ -93,10 +96,8 @@ internal sealed partial class DayDensity
         return log;
     }
 
-    /// <summary>Constants of the motor at a point.</summary>
-    /// <param name="u">Parameters.</param>
-    /// <param name="dayMean">Mean heat deviation of the days driven there.</param>
-    public static Constants MotorAt(ReadOnlySpan<double> u, double dayMean)
+    // All of the motor's constants but its mean heat.
+    private static Constants MotorAt(ReadOnlySpan<double> u)
     {
         Constants c = default;
         c.LogRho = Priors.CoreOverCan.Mean + Priors.CoreOverCan.Sd * u[Global.CoreOverCan];
@@ -106,9 +107,24 @@ internal sealed partial class DayDensity
         c.Slot = Log(Priors.Slot, u[Global.Slot]);
         c.Nu = 1 / (c.Share * c.Slot);
         c.Copper = 1 / (1 + Math.Exp(-u[Global.CopperShare]));
-        c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat] - dayMean;
         c.LogConductance = Priors.Conductance.Mean + Priors.Conductance.Sd * u[Global.Conductance];
         return c;
+    }
+
+    private double TypicalLogG(ReadOnlySpan<double> u, MeanLevel level)
+    {
+        double sum = _c.LogConductance;
+        for (int o = 0; o < level.Options.Length; o++)
+            sum += level.Options[o] * Deviation(u, _model.OptionEffect[o]);
+        return sum;
+    }
+
+    private double TypicalRatio(MeanLevel level)
+    {
+        double sum = 0;
+        for (int i = 0; i < _ratio.Length; i++)
+            sum += level.Ratios[i] * _ratio[i];
+        return sum;
     }
 
     // A pack's constant about the mean heat of all days, in sds.

@@ -54,20 +54,21 @@ internal sealed partial class DayDensity
         return -0.5 * s.Deviation * s.Deviation * s.PriorPrecision + Math.Log(s.DeviationSd / spread);
     }
 
-    // The can at the mean reading as Rest + PerHeat × heat, the feedback on the winding's share of the start left out.
+    // The can at the mean reading as Rest + PerHeat × heat, the feedback on the winding's share of the start left out and the copper's share of heat as at mean heat.
     private void UnitResponse(int r)
     {
         ModelRun run = _model.Runs[r];
         ref RunState s = ref _states[r];
         TwoNodeKernel k = _kernel;
         int d = run.DriveStep, h = run.RollStep;
-        double heat = 1 - _c.Copper + _c.Copper * s.Warm;
-        s.UnitGo1 = -_c.Share * _c.Slot * _c.Copper * s.Warm;
+        s.UnitCopper = s.MeanCopper * Math.Exp(-s.MeanLogP);
+        double heat = 1 - _c.Copper + s.UnitCopper * s.Warm;
+        s.UnitGo1 = -_c.Share * _c.Slot * s.UnitCopper * s.Warm;
         s.RestEnd1 = k.E11[d] * s.Start1 + k.E12[d] * s.Start2;
         s.RestEnd2 = k.E21[d] * s.Start1 + k.E22[d] * s.Start2;
         s.UnitEnd1 = k.E11[d] * s.UnitGo1 + heat * k.F1[d];
         s.UnitEnd2 = k.E21[d] * s.UnitGo1 + heat * k.F2[d];
-        double hot = s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise, w = _c.Copper * hot;
+        double hot = s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise, w = s.UnitCopper * hot;
         s.UnitExcess = _c.Slot * w;
         s.RestHalt1 = k.E11[h] * s.RestEnd1 + k.E12[h] * s.RestEnd2;
         s.RestHalt2 = k.E21[h] * s.RestEnd1 + k.E22[h] * s.RestEnd2;
@@ -146,7 +147,7 @@ internal sealed partial class DayDensity
         TwoNodeKernel k = _kernel;
         TwoNodeAdjoint a = _adjoint;
         int d = run.DriveStep, h = run.RollStep;
-        double share = 1.0 / _model.Levels[r].Readings, hot = s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise, end = _c.Copper * hot, halt = end * k.Decay[h];
+        double share = 1.0 / _model.Levels[r].Readings, hot = s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise, end = s.UnitCopper * hot, halt = end * k.Decay[h];
         restBar *= share;
         perHeatBar *= share;
         double rest1 = 0, rest2 = 0, unit1 = 0, unit2 = 0, haltBar = 0;
@@ -169,15 +170,18 @@ internal sealed partial class DayDensity
         AddStep(h, rest1, rest2, unit1, unit2, s.RestEnd1, s.RestEnd2, s.UnitEnd1, s.UnitEnd2, end);
         (double restEnd1, double restEnd2) = (k.E11[h] * rest1 + k.E21[h] * rest2, k.E12[h] * rest1 + k.E22[h] * rest2);
         (double unitEnd1, double unitEnd2) = (k.E11[h] * unit1 + k.E21[h] * unit2, k.E12[h] * unit1 + k.E22[h] * unit2);
-        double heat = 1 - _c.Copper + _c.Copper * s.Warm;
+        double heat = 1 - _c.Copper + s.UnitCopper * s.Warm;
         AddStep(d, restEnd1, restEnd2, unitEnd1, unitEnd2, s.Start1, s.Start2, s.UnitGo1, 0, heat);
         b.Start1 += k.E11[d] * restEnd1 + k.E21[d] * restEnd2;
         b.Start2 += k.E12[d] * restEnd1 + k.E22[d] * restEnd2;
         double heatBar = k.F1[d] * unitEnd1 + k.F2[d] * unitEnd2, goBar = k.E11[d] * unitEnd1 + k.E21[d] * unitEnd2;
-        b.Warm += endBar * _c.Copper + heatBar * _c.Copper - goBar * _c.Share * _c.Slot * _c.Copper;
-        _cBar.Copper += endBar * hot + heatBar * (s.Warm - 1) - goBar * _c.Share * _c.Slot * s.Warm;
-        _cBar.Share -= goBar * _c.Slot * _c.Copper * s.Warm;
-        _cBar.Slot -= goBar * _c.Share * _c.Copper * s.Warm;
+        double copper = s.UnitCopper, copperBar = endBar * hot + heatBar * s.Warm - goBar * _c.Share * _c.Slot * s.Warm;
+        b.Warm += copper * (endBar + heatBar - goBar * _c.Share * _c.Slot);
+        b.MeanCopper += copperBar * Math.Exp(-s.MeanLogP);
+        b.MeanLogP -= copperBar * copper;
+        _cBar.Copper -= heatBar;
+        _cBar.Share -= goBar * _c.Slot * copper * s.Warm;
+        _cBar.Slot -= goBar * _c.Share * copper * s.Warm;
     }
 
     // Adds what two states (without heat: x, for one of heat: y with forcing w) passing through one step put on its matrices.

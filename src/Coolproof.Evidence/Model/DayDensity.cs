@@ -26,6 +26,7 @@ internal sealed partial class DayDensity
     private readonly (double Offset, double Aim, double Scatter)[] _guns, _gunBars;
     private readonly double[] _endbell, _endbellBar;
     private readonly double[] _dayShare;
+    private readonly MeanLevelKernel? _level;
     private double _chargeSpread, _dayMean, _heatMiss;
     private Constants _c;
     private Constants _cBar;
@@ -59,6 +60,7 @@ internal sealed partial class DayDensity
         (_gain, _gainBar) = (new double[model.Gains.Length], new double[model.Gains.Length]);
         (_guns, _gunBars) = (new (double, double, double)[model.Instruments.Length], new (double, double, double)[model.Instruments.Length]);
         (_endbell, _endbellBar) = (new double[model.Endbells.Length], new double[model.Endbells.Length]);
+        _level = model.Level is { } level ? new(level) : null;
         PrepareSteps();
     }
 
@@ -87,6 +89,13 @@ internal sealed partial class DayDensity
         Forward(u);
     }
 
+    /// <summary>Works out the motor's constants and the deviations at a point, and nothing of the runs.</summary>
+    public void VisitMotor(ReadOnlySpan<double> u)
+    {
+        Groups(u, _scratch);
+        Unpack(u);
+    }
+
     /// <summary>States of the runs at the last point.</summary>
     public ReadOnlySpan<RunState> States => _states;
 
@@ -101,6 +110,19 @@ internal sealed partial class DayDensity
     /// <see cref="Priors.ChargeConstantSd"/>, and mean heat is that of its parameter less this.
     /// </summary>
     public double DayMean => _dayMean;
+
+    /// <summary>Mean heat about that of all days, in sds of its prior, at the last point.</summary>
+    public double HeatMiss => _heatMiss;
+
+    /// <summary>Seconds that a run rolled in at the last point.</summary>
+    public double RollIn(int run) => _kernel.Seconds[_model.Runs[run].RollStep];
+
+    /// <summary>Log of the rise of a typical run's can for one K/s of heat at the last point.</summary>
+    public double LogRisePerHeat(ReadOnlySpan<double> u, MeanLevel level) =>
+        new MeanLevelKernel(level).LogRise(_c, TypicalLogG(u, level), _ratio[_model.RollInRatio], TypicalRatio(level));
+
+    /// <summary>The value of mean heat's parameter that gives a log heat at the last point.</summary>
+    public double HeatParameter(ReadOnlySpan<double> u, double logHeat) => u[Global.Heat] + (logHeat - _c.LogHeat) / Priors.Heat.Sd;
 
     /// <summary>Offset (K), mean aim loss and scatter (K) of each instrument at the last point.</summary>
     public ReadOnlySpan<(double Offset, double Aim, double Scatter)> Guns => _guns;

@@ -26,7 +26,6 @@ internal readonly record struct ChargeEntry(int Exponent, int Spread, IReadOnlyL
 internal sealed class DayModel
 {
     private double[]? _dayShares;
-    private DeviationGroup? _dayGroup;
 
     public required IReadOnlyList<Parameter> Parameters { get; init; }
     public required ArrowLayout Layout { get; init; }
@@ -49,41 +48,34 @@ internal sealed class DayModel
     /// <summary>What each run's readings say of its heat, for the coordinates; empty: plain deviations.</summary>
     public RunLevel[] Levels { get; init; } = [];
 
+    /// <summary>What all readings say of mean heat, for the coordinates; null: mean heat plainly.</summary>
+    public MeanLevel? Level { get; init; }
+
     public int Dimension => Parameters.Count;
 
     /// <summary>Share of the runs that each day has.</summary>
     public IReadOnlyList<double> DayShares => _dayShares ??= [.. Days.Select((_, d) => (double)Runs.Count(r => r.Day == d) / Runs.Length)];
 
-    /// <summary>Mean log heat deviation of the days driven, weighted by their runs, at a point.</summary>
-    public double DayMean(ReadOnlySpan<double> u)
-    {
-        DeviationGroup group = _dayGroup ??= Groups.First(g => g.Members.Contains(Days[0].Heat));
-        double x = HalfNormal.At(u[group.Spread]).X, mean = 0;
-        for (int d = 0; d < Days.Length; d++)
-            mean += DayShares[d] * group.Deviation(x, d, u[Days[d].Heat]);
-        return mean;
-    }
-
     /// <summary>The same model with other centring weights, one a group.</summary>
-    public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })], Levels);
+    public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })], Levels, Level);
 
-    /// <summary>The same model with options and mountings that know what the evidence says of each: parameter → evidence.</summary>
-    public DayModel Informed(Func<int, MemberEvidence> evidence) => With(Parameters, [.. Groups.Select(g => g.Spread is not (Global.MountingSpread or Global.OptionSpread) ? g : g with
+    /// <summary>The same model with options, mountings and days that know what the evidence says of each: parameter → evidence.</summary>
+    public DayModel Informed(Func<int, MemberEvidence> evidence) => With(Parameters, [.. Groups.Select(g => g.Spread == Global.RunHeatSpread ? g : g with
     {
         CentredWeight = 0, Evidence = [.. g.Members.Select(evidence)],
-    })], Levels);
+    })], Levels, Level);
 
-    /// <summary>The same model with heat deviations about what each run's readings say.</summary>
-    public DayModel Levelled(RunLevel[] levels) => With(Parameters, [.. Groups.Select(g => g.Spread != Global.RunHeatSpread ? g : g with
+    /// <summary>The same model with heat deviations about what each run's readings say, and mean heat about what all of them say.</summary>
+    public DayModel Levelled(RunLevel[] levels, MeanLevel? level) => With(Parameters, [.. Groups.Select(g => g.Spread != Global.RunHeatSpread ? g : g with
     {
         CentredWeight = 0, Members = [.. Runs.Where((r, i) => r.OwnHeatSd == 0 && levels[i].RiseK == 0).Select(r => r.Heat)],
-    })], levels);
+    })], levels, level);
 
     /// <summary>The same model with some spreads all but fixed; the dictionary gives them in units of their scales.</summary>
     public DayModel Holding(IReadOnlyDictionary<int, double> spreads) => With(
-        [.. Parameters.Select((p, i) => spreads.TryGetValue(i, out double x) ? p with { Held = HalfNormal.Invert(x) } : p)], Groups, Levels);
+        [.. Parameters.Select((p, i) => spreads.TryGetValue(i, out double x) ? p with { Held = HalfNormal.Invert(x) } : p)], Groups, Levels, Level);
 
-    private DayModel With(IReadOnlyList<Parameter> parameters, DeviationGroup[] groups, RunLevel[] levels) => new()
+    private DayModel With(IReadOnlyList<Parameter> parameters, DeviationGroup[] groups, RunLevel[] levels, MeanLevel? level) => new()
     {
         Parameters = parameters,
         Groups = groups,
@@ -101,6 +93,7 @@ internal sealed class DayModel
         Steps = Steps,
         RollInRatio = RollInRatio,
         Levels = levels,
+        Level = level,
     };
 }
 

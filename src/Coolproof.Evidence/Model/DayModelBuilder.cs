@@ -14,6 +14,9 @@ internal sealed class DayModelBuilder
     private const int MostRunsInBlock = 6;
     private const double KnownSd = 0.01;
 
+    // Days beyond this many are blocks of their own: as globals their work would grow with the square of the table.
+    private const int MostDaysAsGlobals = 4;
+
     private readonly ReadingsTable _table;
     private readonly KnownConstants _known;
     private readonly List<Parameter> _parameters = [];
@@ -42,12 +45,15 @@ internal sealed class DayModelBuilder
         foreach (IGrouping<string, (Run Run, int Index)> day in _table.Runs.Select((r, i) => (Run: r, Index: i)).GroupBy(x => x.Run.Day))
             AddDay(day.Key, [.. day]);
         int[] optionEffect = AddOptions();
-        DayEntry[] days = AddDays();
+        int daySpread = AddSpread("spread of heat day to day", Priors.DayHeatSpread, DoubtSource.MountingAndDay, _known.DayHeatSpread);
+        bool dayBlocks = _dayNames.Count > MostDaysAsGlobals;
+        DayEntry[] days = dayBlocks ? new DayEntry[_dayNames.Count] : [.. _dayNames.Select(AddDayTerms)];
         HeatTerms.Attach(_runs, _table, Add);
         ChargeEntry? charge = ChargeTerms.Attach(_runs, _table, Add);
         List<int[]> blocks = MountingBlocks();
         int globals = _parameters.Count;
-        int[] sizes = AddLocals(blocks);
+        int[] sizes = dayBlocks ? AddDayBlocks(blocks, days) : AddLocals(blocks);
+        _groups.Add(new(daySpread, Priors.DayHeatSpread, [.. days.Select(d => d.Heat)], 0));
         _groups.Add(new(Global.RunHeatSpread, Priors.RunHeatSpread, [.. _runs.Where(r => r.OwnHeatSd == 0).Select(r => r.Heat)], 0));
         return new()
         {
@@ -290,18 +296,12 @@ internal sealed class DayModelBuilder
         return effect;
     }
 
-    private DayEntry[] AddDays()
-    {
-        int spread = AddSpread("spread of heat day to day", Priors.DayHeatSpread, DoubtSource.MountingAndDay, _known.DayHeatSpread);
-        DayEntry[] days = [.. _dayNames.Select((name, d) => new DayEntry(name,
-            Add($"heat on {name}", PriorKind.Member, DoubtSource.MountingAndDay),
-            Add($"watts shed per degree on {name}", PriorKind.Unit, DoubtSource.MountingAndDay),
-            Add($"air on {name}", PriorKind.Unit, DoubtSource.Air),
-            _table.Runs.Any(r => r.Day == name && r.AirC is not null) ? Priors.DayAirSd : Priors.DayAirUnknownSd,
-            Add($"trend on {name}", PriorKind.Unit, DoubtSource.MountingAndDay)))];
-        _groups.Add(new(spread, Priors.DayHeatSpread, [.. days.Select(d => d.Heat)], 0));
-        return days;
-    }
+    private DayEntry AddDayTerms(string name) => new(name,
+        Add($"heat on {name}", PriorKind.Member, DoubtSource.MountingAndDay),
+        Add($"watts shed per degree on {name}", PriorKind.Unit, DoubtSource.MountingAndDay),
+        Add($"air on {name}", PriorKind.Unit, DoubtSource.Air),
+        _table.Runs.Any(r => r.Day == name && r.AirC is not null) ? Priors.DayAirSd : Priors.DayAirUnknownSd,
+        Add($"trend on {name}", PriorKind.Unit, DoubtSource.MountingAndDay));
 
     // Runs that share a mounting share a block, unless there are too many of them.
     private List<int[]> MountingBlocks()
@@ -330,6 +330,20 @@ internal sealed class DayModelBuilder
         }
         _groups.Add(new(Global.MountingSpread, Priors.MountingSpread, [.. globalMountings], 0));
         return [.. mountings.SelectMany(m => m.Count > MostRunsInBlock ? m.Select(r => new[] { r }) : [[.. m]])];
+    }
+
+    // A block a day: what belongs to the day and then what belongs to its runs.
+    private int[] AddDayBlocks(List<int[]> mountings, DayEntry[] days)
+    {
+        List<int> sizes = [];
+        foreach (IGrouping<int, int[]> day in mountings.GroupBy(m => _runs[m[0]].Day))
+        {
+            int first = _parameters.Count;
+            days[day.Key] = AddDayTerms(_dayNames[day.Key]);
+            AddLocals([.. day]);
+            sizes.Add(_parameters.Count - first);
+        }
+        return [.. sizes];
     }
 
     private int[] AddLocals(List<int[]> blocks)

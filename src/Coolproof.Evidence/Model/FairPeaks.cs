@@ -6,16 +6,16 @@ namespace Coolproof.Evidence.Model;
 /// <param name="fair">Fair conditions.</param>
 internal sealed class FairPeaks(DayModel model, IReadOnlyList<int> options, FairConditions fair)
 {
-    private readonly DeviationGroup _group = model.Groups.First(g => g.Spread == Global.OptionSpread);
+    private readonly DayDensity _density = new(model);
 
     /// <summary>Fills can and winding peaks, °C, and (where there is room) conductance over core capacity, 1/s, of each option.</summary>
     public void Fill(ReadOnlySpan<double> u, Span<double> canC, Span<double> windingC, Span<double> conductance)
     {
-        Constants motor = DayDensity.MotorAt(u, model.DayMean(u));
-        double x = HalfNormal.At(u[_group.Spread]).X;
+        _density.VisitMotor(u);
+        Constants motor = _density.Motor;
         for (int k = 0; k < options.Count; k++)
         {
-            double logG = motor.LogConductance + _group.Deviation(x, options[k], u[model.OptionEffect[options[k]]]);
+            double logG = motor.LogConductance + _density.Deviation(u, model.OptionEffect[options[k]]);
             (canC[k], windingC[k]) = FairDrive.Peak(motor, logG, fair.AmbientC, fair.DriveS);
             if (conductance.Length > 0)
                 conductance[k] = Math.Exp(logG);

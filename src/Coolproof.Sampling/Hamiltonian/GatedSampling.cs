@@ -9,7 +9,7 @@ public static class GatedSampling
     static readonly double[] Careful = [0.95, 0.99];
 
     /// <summary>
-    /// Samples, judges the named quantities, and doubles the draws until the gate passes or <paramref name="mostDraws"/> is reached. More
+    /// Samples, judges the named quantities, and draws half as many again until the gate passes or <paramref name="mostDraws"/> is reached. More
     /// divergences than the limits allow start the sampling over with smaller steps, at a target acceptance of 0.95 and then 0.99; what then still diverges must
     /// keep to the limits.
     /// </summary>
@@ -55,7 +55,7 @@ public static class GatedSampling
                     break;
                 double[][] values = sample.Derive(names.Count, quantities);
                 GateResult gate = ConvergenceGate.Check(names, values, settings.Chains, sample.Divergences, limits);
-                int more = Math.Min(sample.Draws, mostDraws - sample.Draws);
+                int more = Math.Min((sample.Draws + 1) / 2, mostDraws - sample.Draws);
                 // Draws that diverge too often don't get better by being many.
                 if (gate.Passed || more <= 0 || gate.DivergentShare > limits.DivergentShare)
                     return new GatedResult(sample, gate, values, now.TargetAcceptance, gradients + sample.Gradients);

@@ -59,6 +59,21 @@ public sealed class ArrowHessian
         return second;
     }
 
+    /// <summary>Mean of several matrices of one layout; its gradients are theirs together.</summary>
+    /// <exception cref="ArgumentException">There is none, or one has entries that are not finite.</exception>
+    public static ArrowHessian Mean(IReadOnlyList<ArrowHessian> several)
+    {
+        if (several.Count == 0 || several.Any(h => !h.IsFinite)) throw new ArgumentException("A mean needs matrices that are finite.", nameof(several));
+        ArrowHessian mean = new(several[0].Layout) { Gradients = several.Sum(h => h.Gradients) };
+        foreach (ArrowHessian one in several)
+        {
+            Columns.AddScaled(one.GlobalGlobal, 1.0 / several.Count, mean.GlobalGlobal);
+            Columns.AddScaled(one.LocalGlobal, 1.0 / several.Count, mean.LocalGlobal);
+            Columns.AddScaled(one.BlockBlock, 1.0 / several.Count, mean.BlockBlock);
+        }
+        return mean;
+    }
+
     /// <summary>y = H x.</summary>
     /// <param name="x">Vector, <see cref="ArrowLayout.Dimension"/> numbers.</param>
     /// <param name="y">Receives the product, as many; not the same memory as <paramref name="x"/>.</param>

@@ -22,7 +22,9 @@ internal static class PriorDraw
             };
         }
         // Mean heat is written about the mean of the days driven: log heat = mean + sd u − deviation of those days.
-        u[Global.Heat] += model.DayMean(u) / Priors.Heat.Sd;
+        DayDensity density = new(model);
+        density.VisitMotor(u);
+        u[Global.Heat] += density.DayMean / Priors.Heat.Sd;
         return u;
     }
 
