@@ -20,6 +20,17 @@ internal sealed partial class DayDensity
         return (s.Deviation / (spread * spread) + (double.IsNaN(run.ChargeRate) || _model.Charge is null ? 0 : s.ChargeMiss / Square(_chargeSpread))) / LevelPrecision(level);
     }
 
+    /// <summary>What stands between a mounting and its readings at the last point.</summary>
+    public HeatBetween HeatBetween(int mounting)
+    {
+        int[] runs = [.. Enumerable.Range(0, _states.Length).Where(r => _model.Runs[r].Mounting == mounting && Levelled(r))];
+        if (runs.Length == 0)
+            return Evidence.Model.HeatBetween.None;
+        double other = 1 / runs.Average(r => _states[r].LevelPrecision), charge = runs.Average(r => _states[r].ChargePrecision);
+        double heat = Square(Priors.RunHeatSpread * _x[Global.RunHeatSpread]), free = heat / (1 + heat * charge);
+        return new(free + other, other, charge, 1);
+    }
+
     private double LevelPrecision(RunLevel level) =>
         level.RiseK * level.RiseK / (Square(_guns[level.Instrument].Scatter) / level.Readings + level.OtherVariance);
 

@@ -14,7 +14,7 @@ internal sealed partial class DayDensity
     private readonly (int Index, Parameter Parameter)[] _special;
     private readonly int[] _halfNormal;
     private readonly double[] _x, _logSlope;
-    private readonly double[] _sd, _expected, _bySpread;
+    private readonly double[] _sd, _expected, _bySpread, _byHeat;
     private readonly int[] _groupOf;
     private readonly TwoNodeKernel _kernel;
     private readonly TwoNodeAdjoint _adjoint;
@@ -45,7 +45,7 @@ internal sealed partial class DayDensity
             _unit[pack] = 0;
         _dayShare = [.. model.DayShares];
         (_x, _logSlope) = (new double[n], new double[n]);
-        (_sd, _expected, _bySpread) = (new double[n], new double[n], new double[n]);
+        (_sd, _expected, _bySpread, _byHeat) = (new double[n], new double[n], new double[n], new double[n]);
         _groupOf = new int[n];
         for (int g = 0; g < model.Groups.Length; g++)
             foreach (int member in model.Groups[g].Members)
@@ -194,21 +194,26 @@ internal sealed partial class DayDensity
     // Log of normal deviations with the group's spread, and of the Jacobian of their coordinates.
     private double InformedGroup(ReadOnlySpan<double> u, Span<double> gradient, DeviationGroup group)
     {
-        double variance = group.Scale * group.Scale * _x[group.Spread] * _x[group.Spread], bySpread = 0, log = 0;
+        double variance = group.Scale * group.Scale * _x[group.Spread] * _x[group.Spread], bySpread = 0, byHeat = 0, log = 0;
+        double heatVariance = Square(Priors.RunHeatSpread * _x[Global.RunHeatSpread]);
         for (int i = 0; i < group.Members.Length; i++)
         {
             int member = group.Members[i];
+            (double precision, double slope) = group.Evidence[i].At(heatVariance);
             // Share of the member's precision that is the group's.
-            double share = 1 / (1 + group.Evidence[i].Precision * variance), asks = group.Evidence[i].Asks;
+            double share = 1 / (1 + precision * variance), asks = group.Evidence[i].Asks;
             _sd[member] = Math.Sqrt(variance * share);
             _expected[member] = (1 - share) * asks;
-            _bySpread[member] = share * (2 * _expected[member] + _sd[member] * u[member]);
-            double deviation = _expected[member] + _sd[member] * u[member], pull = deviation / variance;
+            double own = _sd[member] * u[member], deviation = _expected[member] + own, pull = deviation / variance;
+            _bySpread[member] = share * (2 * _expected[member] + own);
+            _byHeat[member] = 2 * slope * (share * _expected[member] - 0.5 * (1 - share) * own);
             gradient[member] -= pull * _sd[member];
             bySpread += pull * (deviation - _bySpread[member]) - (1 - share);
+            byHeat -= pull * _byHeat[member] + slope * (1 - share);
             log += 0.5 * Math.Log(share) - 0.5 * pull * deviation;
         }
         gradient[group.Spread] += bySpread * _logSlope[group.Spread];
+        gradient[Global.RunHeatSpread] += byHeat * _logSlope[Global.RunHeatSpread];
         return log;
     }
 
@@ -225,5 +230,6 @@ internal sealed partial class DayDensity
         int spread = _model.Groups[_groupOf[member]].Spread;
         gradient[member] += bar * _sd[member];
         gradient[spread] += bar * _bySpread[member] * _logSlope[spread];
+        gradient[Global.RunHeatSpread] += bar * _byHeat[member] * _logSlope[Global.RunHeatSpread];
     }
 }

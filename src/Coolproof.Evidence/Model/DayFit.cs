@@ -26,8 +26,8 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         DayDensity plainLevelled = new(levelled);
         plainLevelled.Visit(first.Centre);
         double[] variance = first.Factor.MarginalVariances();
-        HashSet<int> throughAll = SeenThroughAll(levelled);
-        DayModel fitted = levelled.Informed(m => Evidence(plainLevelled.Deviation(first.Centre, m), first.Centre[m], throughAll.Contains(m) ? 1 / variance[m] : curvature[m]));
+        DayModel fitted = levelled.Informed(m =>
+            Evidence(plainLevelled.Deviation(first.Centre, m), first.Centre[m], 1 / variance[m], curvature[m], plainLevelled.HeatBetween(m)));
         return At(fitted, Coordinates.Carry(plainLevelled, first.Centre, new DayDensity(fitted)), first.Gradients, out _);
     }
 
@@ -91,13 +91,14 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         return new(model, centre, Factored(hessian), gradients + hessian.Gradients);
     }
 
-    // Options and days are seen through everything else, mountings given it: a mounting stands beside its run's heat, which has its own coordinate already.
-    private static HashSet<int> SeenThroughAll(DayModel model) => [.. model.Groups.Where(g => g.Spread is not (Global.MountingSpread or Global.RunHeatSpread)).SelectMany(g => g.Members)];
-
-    // From a deviation at the typical point and its whole precision there in units of the group's: what the evidence alone says.
-    private static MemberEvidence Evidence(double deviation, double coordinate, double precision)
+    // From a deviation at the typical point and its whole precision there, in units of the group's, with all else free and with all else given: what the
+    // evidence alone says. All else but the run's heat, which has its own coordinate already, is variance that stands between as well.
+    private static MemberEvidence Evidence(double deviation, double coordinate, double precision, double precisionGivenAll, HeatBetween heat)
     {
-        double spread = coordinate == 0 ? 0 : deviation / coordinate, information = Math.Max(precision - 1, 0.01);
-        return spread == 0 ? new(0, 0) : new(information / (spread * spread), deviation * (1 + information) / information);
+        double spread = coordinate == 0 ? 0 : deviation / coordinate, information = Math.Max(precision - 1, 0.01), given = Math.Max(precisionGivenAll - 1, information);
+        if (spread == 0)
+            return new(0, 0, 1, 0, 0);
+        double all = heat.Share == 0 ? information : given * heat.Variance, other = heat.Share == 0 ? 1 : heat.OtherVariance + heat.Variance * (given / information - 1);
+        return new(all / (spread * spread), deviation * (1 + information) / information, other, heat.ChargePrecision, heat.Share);
     }
 }

@@ -58,22 +58,20 @@ internal sealed record DeviationGroup(int Spread, double Scale, int[] Members, d
     /// spread, plus the member times its sd.
     /// </summary>
     public MemberEvidence[] Evidence { get; init; } = [];
-
-    /// <summary>A member's deviation, a log factor.</summary>
-    /// <param name="x">Spread in units of its scale.</param>
-    /// <param name="place">Place among the members.</param>
-    /// <param name="member">Value of its parameter.</param>
-    public double Deviation(double x, int place, double member)
-    {
-        double spread = Scale * x;
-        if (Evidence.Length == 0)
-            return Scale * Math.Pow(x, 1 - CentredWeight) * member;
-        double share = 1 / (1 + Evidence[place].Precision * spread * spread);
-        return (1 - share) * Evidence[place].Asks + spread * Math.Sqrt(share) * member;
-    }
 }
 
 /// <summary>What the evidence says of one member of a group.</summary>
-/// <param name="Precision">Precision of the deviation by it.</param>
+/// <param name="Information">Precision of the deviation by it, times the variance of log heat that stands between it and the readings.</param>
 /// <param name="Asks">Deviation it asks for.</param>
-internal readonly record struct MemberEvidence(double Precision, double Asks);
+/// <param name="OtherVariance">What that variance is without the heat that differs from run to run.</param>
+/// <param name="ChargePrecision">Precision of a run's log heat by its charge.</param>
+/// <param name="HeatShare">Share of the runs' variance of heat that counts: 1 for a member of one run, 0 where heat doesn't matter.</param>
+internal readonly record struct MemberEvidence(double Information, double Asks, double OtherVariance, double ChargePrecision, double HeatShare)
+{
+    /// <summary>Precision at a variance of heat run to run, and its logarithm's slope by that of the variance.</summary>
+    public (double Precision, double LogSlope) At(double heatVariance)
+    {
+        double free = heatVariance / (1 + heatVariance * ChargePrecision), between = HeatShare * free + OtherVariance;
+        return (Information / between, -HeatShare * free / between / (1 + heatVariance * ChargePrecision));
+    }
+}
