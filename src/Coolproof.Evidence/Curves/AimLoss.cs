@@ -30,7 +30,7 @@ internal readonly record struct AimLoss(double ExpectedK, double WideProbability
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static (double ExpectedK, double LogDensity) One(double x, double s, double sigma)
     {
-        double z = x / sigma - sigma / s, v = Math.Abs(z) * Math.Sqrt(0.5), scaled = ReadingKernel.ScaledComplement(Vector256.Create(v))[0];
+        double z = x / sigma - sigma / s, v = Math.Abs(z) * Math.Sqrt(0.5), scaled = ReadingKernel.ScaledComplement(Vector512.Create(v))[0];
         if (z >= 0)
         {
             double below = 0.5 * Math.Exp(-v * v) * scaled, ratio = Math.Exp(-v * v) / (Math.Sqrt(2 * Math.PI) * (1 - below));

@@ -1,6 +1,6 @@
 using Coolproof.Evidence.Model;
-using V = System.Runtime.Intrinsics.Vector256<double>;
-using Vec = System.Runtime.Intrinsics.Vector256;
+using V = System.Runtime.Intrinsics.Vector512<double>;
+using Vec = System.Runtime.Intrinsics.Vector512;
 
 namespace Coolproof.Evidence.Doubts;
 

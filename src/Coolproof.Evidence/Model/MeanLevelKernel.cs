@@ -5,7 +5,7 @@ internal sealed class MeanLevelKernel(MeanLevel level)
 {
     private const int Drive = 0, Roll = 1, Wait = 2;
     private readonly TwoNodeKernel _kernel = Kernel(level);
-    private readonly TwoNodeAdjoint _adjoint = new(4);
+    private readonly TwoNodeAdjoint _adjoint = new(Kernel(level).Seconds.Length);
     private double _go, _end1, _end2, _halt1, _halt2, _rise;
 
     /// <summary>Log of the rise for one K/s.</summary>

@@ -1,8 +1,8 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using V = System.Runtime.Intrinsics.Vector256<double>;
-using Vec = System.Runtime.Intrinsics.Vector256;
+using V = System.Runtime.Intrinsics.Vector512<double>;
+using Vec = System.Runtime.Intrinsics.Vector512;
 
 namespace Coolproof.Evidence.Model;
 
