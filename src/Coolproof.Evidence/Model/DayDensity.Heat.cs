@@ -20,16 +20,18 @@ internal sealed partial class DayDensity
         return (s.Deviation / (spread * spread) + (double.IsNaN(run.ChargeRate) || _model.Charge is null ? 0 : s.ChargeMiss / Square(_chargeSpread))) / LevelPrecision(level);
     }
 
-    /// <summary>What stands between a mounting and its readings at the last point.</summary>
-    public HeatBetween HeatBetween(int mounting)
+    /// <summary>What stands between a member of a group (mounting, option, day) and its readings at the last point.</summary>
+    public HeatBetween HeatBetween(int member)
     {
-        int[] runs = [.. Enumerable.Range(0, _states.Length).Where(r => _model.Runs[r].Mounting == mounting && Levelled(r))];
+        int[] runs = [.. Enumerable.Range(0, _states.Length).Where(r => Levelled(r) && Concerns(_model.Runs[r], member))];
         if (runs.Length == 0)
             return Evidence.Model.HeatBetween.None;
         double other = 1 / runs.Average(r => _states[r].LevelPrecision), charge = runs.Average(r => _states[r].ChargePrecision);
         double heat = Square(Priors.RunHeatSpread * _x[Global.RunHeatSpread]), free = heat / (1 + heat * charge);
         return new(free + other, other, charge, 1);
     }
+
+    private bool Concerns(ModelRun run, int member) => run.Mounting == member || _model.OptionEffect[run.Option] == member || _model.Days[run.Day].Heat == member;
 
     private double LevelPrecision(RunLevel level) =>
         level.RiseK * level.RiseK / (Square(_guns[level.Instrument].Scatter) / level.Readings + level.OtherVariance);
