@@ -70,7 +70,7 @@ internal sealed partial class DayDensity
     private void StepBackward(int q, double bar1, double bar2, double excessBar, double x1, double x2, double e, ref double x1Bar, ref double x2Bar, ref double eBar)
     {
         TwoNodeKernel k = _kernel;
-        double w = e / _c.Slot, wBar = bar1 * k.F1[q] + bar2 * k.F2[q];
+        double perSlot = _c.PerSlot, w = e * perSlot, wBar = bar1 * k.F1[q] + bar2 * k.F2[q];
         _adjoint.E11[q] = bar1 * x1;
         _adjoint.E12[q] = bar1 * x2;
         _adjoint.E21[q] = bar2 * x1;
@@ -80,8 +80,8 @@ internal sealed partial class DayDensity
         _adjoint.Decay[q] = excessBar * e;
         x1Bar += k.E11[q] * bar1 + k.E21[q] * bar2;
         x2Bar += k.E12[q] * bar1 + k.E22[q] * bar2;
-        eBar += wBar / _c.Slot + excessBar * k.Decay[q];
-        _cBar.Slot -= wBar * w / _c.Slot;
+        eBar += wBar * perSlot + excessBar * k.Decay[q];
+        _cBar.Slot -= wBar * w * perSlot;
     }
 
     private void ChainBackward(ReadOnlySpan<double> u, Span<double> gradient, int r)
@@ -159,8 +159,8 @@ internal sealed partial class DayDensity
         ref RunAdjoint b = ref _bars[r];
         double logGBar = GammaBackward(gradient, run);
         b.MeanCopper += Priors.Alpha25 * _adjoint.Feedback[run.DriveStep];
-        double meanP = Math.Exp(s.MeanLogP), perHeat = Copper(meanP, out double byLogSlot) + byLogSlot;
-        _cBar.Slot += b.MeanCopper * byLogSlot / _c.Slot;
+        double perHeat = s.MeanCopper + s.CopperByLogSlot;
+        _cBar.Slot += b.MeanCopper * s.CopperByLogSlot * _c.PerSlot;
         _cBar.Copper += b.MeanCopper * perHeat / _c.Copper;
         double logPBar = b.MeanLogP + b.MeanCopper * perHeat;
         DayEntry day = _model.Days[run.Day];
@@ -205,7 +205,7 @@ internal sealed partial class DayDensity
         if (run.FanOffEntry >= 0)
             _ratioBar[run.FanOffEntry] += still;
         double sum = drive + roll + rest + stopped + still;
-        _cBar.Rho += sum / _c.Rho;
+        _cBar.Rho += sum * _c.PerRho;
         return sum;
     }
 

@@ -105,7 +105,9 @@ internal sealed partial class DayDensity
         c.Kappa = Log(Priors.CoreToCan, u[Global.CoreToCan]);
         c.Share = Log(Priors.WindingShare, u[Global.WindingShare]);
         c.Slot = Log(Priors.Slot, u[Global.Slot]);
-        c.Nu = 1 / (c.Share * c.Slot);
+        c.PerSlot = 1 / c.Slot;
+        c.PerRho = 1 / c.Rho;
+        c.Nu = c.PerSlot / c.Share;
         c.Copper = 1 / (1 + Math.Exp(-u[Global.CopperShare]));
         c.LogConductance = Priors.Conductance.Mean + Priors.Conductance.Sd * u[Global.Conductance];
         return c;
@@ -184,7 +186,8 @@ internal sealed partial class DayDensity
         foreach ((int parameter, double factor) in run.HeatTerms)
             logP += parameter < 0 ? factor : factor * u[parameter];
         s.MeanLogP = logP;
-        s.MeanCopper = Copper(Math.Exp(logP), out _);
+        s.MeanP = Math.Exp(logP);
+        s.MeanCopper = Copper(s.MeanP, out s.CopperByLogSlot);
         s.Warm = 1 + Priors.Alpha25 * (s.Air - 25);
         double logGamma = s.LogG + _c.LogRho;
         _kernel.LogGamma[run.DriveStep] = logGamma;
@@ -212,10 +215,10 @@ internal sealed partial class DayDensity
         ref RunState s = ref _states[r];
         TwoNodeKernel k = _kernel;
         double log = Start(u, r, ref s) + HeatDeviation(u, r);
-        s.P = Math.Exp(s.MeanLogP + s.Deviation);
-        s.Copper = Copper(s.P, out _);
+        s.P = s.MeanP * Math.Exp(s.Deviation);
+        s.Copper = Copper(s.P, out s.OwnByLogSlot);
         s.Drive = (1 - _c.Copper) * s.P + s.Copper * s.Warm + Priors.Alpha25 * (s.Copper - s.MeanCopper) * Priors.TypicalCoreRise;
-        double perSlot = 1 / _c.Slot;
+        double perSlot = _c.PerSlot;
         s.Go1 = s.Start1 - _c.Share * _c.Slot * s.Copper * (s.Warm + Priors.Alpha25 * s.Start1);
         int d = run.DriveStep, h = run.RollStep;
         s.End1 = k.E11[d] * s.Go1 + k.E12[d] * s.Start2 + s.Drive * k.F1[d];
@@ -254,7 +257,7 @@ internal sealed partial class DayDensity
         {
             ref RunState before = ref _states[r - 1];
             int q = run.RestStep;
-            double shift = before.Air - s.Air, w = before.HaltExcess / _c.Slot;
+            double shift = before.Air - s.Air, w = before.HaltExcess * _c.PerSlot;
             s.Before1 = before.Halt1 + shift;
             s.Before2 = before.Halt2 + shift;
             s.Start1 = _kernel.E11[q] * s.Before1 + _kernel.E12[q] * s.Before2 + w * _kernel.F1[q];
@@ -314,7 +317,7 @@ internal sealed partial class DayDensity
             ModelRun run = _model.Runs[r];
             if (double.IsNaN(run.ChargeRate))
                 continue;
-            double spread = _chargeSpread, miss = ChargeMiss(u, charge, run, Math.Log(_states[r].P)) / spread;
+            double spread = _chargeSpread, miss = ChargeMiss(u, charge, run, _states[r].MeanLogP + _states[r].Deviation) / spread;
             _states[r].ChargeMiss = miss * spread;
             // The charge is what was observed: its own density, the relation solved for it, has the exponent as a factor. Without it an exponent of nothing
             // with no spread of heat would explain any charges best.
@@ -332,7 +335,7 @@ internal sealed partial class DayDensity
         {
             if (_model.Charge is not { } charge || double.IsNaN(_model.Runs[r].ChargeRate))
                 continue;
-            sum += Math.Pow(ChargeMiss(u, charge, _model.Runs[r], Math.Log(_states[r].P)), 2);
+            sum += Math.Pow(ChargeMiss(u, charge, _model.Runs[r], _states[r].MeanLogP + _states[r].Deviation), 2);
             count++;
         }
         return sum / Math.Max(count, 1);

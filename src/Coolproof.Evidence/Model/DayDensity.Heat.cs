@@ -49,7 +49,7 @@ internal sealed partial class DayDensity
         RunLevel level = _model.Levels[r];
         UnitResponse(r);
         double rise = (level.ReadC - _guns[level.Instrument].Offset - s.Air) / _gain[level.Gain];
-        s.Ratio = (rise - s.Rest) / s.PerHeat * Math.Exp(-s.MeanLogP);
+        s.Ratio = (rise - s.Rest) / (s.PerHeat * s.MeanP);
         s.ByLevel = s.Ratio > StraightBelow ? Math.Log(s.Ratio) : Math.Log(StraightBelow) + s.Ratio / StraightBelow - 1;
         double spread = run.HeatFactor * Priors.RunHeatSpread * _x[Global.RunHeatSpread];
         s.PriorPrecision = 1 / (spread * spread);
@@ -74,7 +74,7 @@ internal sealed partial class DayDensity
         ref RunState s = ref _states[r];
         TwoNodeKernel k = _kernel;
         int d = run.DriveStep, h = run.RollStep;
-        s.UnitCopper = s.MeanCopper * Math.Exp(-s.MeanLogP);
+        s.UnitCopper = s.MeanCopper / s.MeanP;
         double heat = 1 - _c.Copper + s.UnitCopper * s.Warm;
         s.UnitGo1 = -_c.Share * _c.Slot * s.UnitCopper * s.Warm;
         s.RestEnd1 = k.E11[d] * s.Start1 + k.E12[d] * s.Start2;
@@ -109,10 +109,10 @@ internal sealed partial class DayDensity
         b.Copper += b.Drive * (s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise);
         b.MeanCopper -= b.Drive * Priors.Alpha25 * Priors.TypicalCoreRise;
         b.Warm += b.Drive * s.Copper;
-        double perHeat = Copper(s.P, out double byLogSlot) + byLogSlot;
-        _cBar.Slot += b.Copper * byLogSlot / _c.Slot;
+        double perHeat = s.Copper + s.OwnByLogSlot;
+        _cBar.Slot += b.Copper * s.OwnByLogSlot * _c.PerSlot;
         _cBar.Copper += b.Copper * perHeat / _c.Copper - b.Drive * s.P;
-        double logPBar = b.Drive * (1 - _c.Copper) * s.P + b.Copper * perHeat + ChargeBackward(u, gradient, run, Math.Log(s.P));
+        double logPBar = b.Drive * (1 - _c.Copper) * s.P + b.Copper * perHeat + ChargeBackward(u, gradient, run, s.MeanLogP + s.Deviation);
         b.MeanLogP += logPBar;
         if (Levelled(r))
             DeviationBackward(u, gradient, r, logPBar, ref s, ref b);
@@ -136,7 +136,7 @@ internal sealed partial class DayDensity
         _gunBars[level.Instrument].Scatter -= levelPrecisionBar * Square(s.LevelPrecision / level.RiseK) * 2 * _guns[level.Instrument].Scatter / level.Readings;
         double levelBar = bar * s.LevelPrecision * inverse, ratioBar = levelBar / Math.Max(s.Ratio, StraightBelow);
         b.MeanLogP -= ratioBar * s.Ratio;
-        double restBar = -ratioBar * Math.Exp(-s.MeanLogP) / s.PerHeat, riseBar = -restBar, gain = _gain[level.Gain];
+        double restBar = -ratioBar / (s.MeanP * s.PerHeat), riseBar = -restBar, gain = _gain[level.Gain];
         double rise = (level.ReadC - _guns[level.Instrument].Offset - s.Air) / gain;
         _gainBar[level.Gain] -= riseBar * rise;
         _gunBars[level.Instrument].Offset -= riseBar / gain;
@@ -190,7 +190,7 @@ internal sealed partial class DayDensity
         double heatBar = k.F1[d] * unitEnd1 + k.F2[d] * unitEnd2, goBar = k.E11[d] * unitEnd1 + k.E21[d] * unitEnd2;
         double copper = s.UnitCopper, copperBar = endBar * hot + heatBar * s.Warm - goBar * _c.Share * _c.Slot * s.Warm;
         b.Warm += copper * (endBar + heatBar - goBar * _c.Share * _c.Slot);
-        b.MeanCopper += copperBar * Math.Exp(-s.MeanLogP);
+        b.MeanCopper += copperBar / s.MeanP;
         b.MeanLogP -= copperBar * copper;
         _cBar.Copper -= heatBar;
         _cBar.Share -= goBar * _c.Slot * copper * s.Warm;

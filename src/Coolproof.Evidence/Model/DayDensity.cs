@@ -8,6 +8,8 @@ namespace Coolproof.Evidence.Model;
 /// </summary>
 internal sealed partial class DayDensity
 {
+    // Logarithms of many factors are taken of their product, before it could vanish.
+    private const double LeastProduct = 1e-200;
     private readonly DayModel _model;
     private readonly double[] _unit;
     private readonly double[] _scratch;
@@ -194,7 +196,7 @@ internal sealed partial class DayDensity
     // Log of normal deviations with the group's spread, and of the Jacobian of their coordinates.
     private double InformedGroup(ReadOnlySpan<double> u, Span<double> gradient, DeviationGroup group)
     {
-        double variance = group.Scale * group.Scale * _x[group.Spread] * _x[group.Spread], bySpread = 0, byHeat = 0, log = 0;
+        double variance = group.Scale * group.Scale * _x[group.Spread] * _x[group.Spread], bySpread = 0, byHeat = 0, log = 0, shares = 1;
         double heatVariance = Square(Priors.RunHeatSpread * _x[Global.RunHeatSpread]);
         for (int i = 0; i < group.Members.Length; i++)
         {
@@ -210,11 +212,14 @@ internal sealed partial class DayDensity
             gradient[member] -= pull * _sd[member];
             bySpread += pull * (deviation - _bySpread[member]) - (1 - share);
             byHeat -= pull * _byHeat[member] + slope * (1 - share);
-            log += 0.5 * Math.Log(share) - 0.5 * pull * deviation;
+            log -= 0.5 * pull * deviation;
+            shares *= share;
+            if (shares < LeastProduct)
+                (log, shares) = (log + 0.5 * Math.Log(shares), 1);
         }
         gradient[group.Spread] += bySpread * _logSlope[group.Spread];
         gradient[Global.RunHeatSpread] += byHeat * _logSlope[Global.RunHeatSpread];
-        return log;
+        return log + 0.5 * Math.Log(shares);
     }
 
     // A half-normal spread with a floor added in squares, in units of its scale, and its logarithm's slope.

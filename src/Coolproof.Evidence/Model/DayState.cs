@@ -15,6 +15,9 @@ internal struct Constants
     /// <summary>Slot resistance times core capacity, s: winding excess is this times copper heat.</summary>
     public double Slot;
 
+    /// <summary>One over <see cref="Slot"/>, and over core capacity's ratio <see cref="Rho"/>.</summary>
+    public double PerSlot, PerRho;
+
     /// <summary>1/τ_w, 1/s.</summary>
     public double Nu;
 
@@ -40,8 +43,8 @@ internal struct RunState
     /// <summary>log of conductance while driving, 1/s over core capacity.</summary>
     public double LogG;
 
-    /// <summary>Mean log heat: without the run's deviation; and the copper heat that goes with it, at 25 °C core, K/s.</summary>
-    public double MeanLogP, MeanCopper;
+    /// <summary>Mean log heat: without the run's deviation; the heat; and the copper heat that goes with it at 25 °C core, K/s, with its slope by log slot resistance.</summary>
+    public double MeanLogP, MeanP, MeanCopper, CopperByLogSlot;
 
     /// <summary>Heat over mean heat that the readings alone ask for; the can at the mean reading without heat, and for one K/s of heat.</summary>
     public double Ratio, Rest, PerHeat;
@@ -64,8 +67,8 @@ internal struct RunState
     /// <summary>Heat while driving at 25 °C winding, K/s.</summary>
     public double P;
 
-    /// <summary>Copper heat at 25 °C core, K/s.</summary>
-    public double Copper;
+    /// <summary>Copper heat at 25 °C core, K/s, and its derivative by the log of slot resistance.</summary>
+    public double Copper, OwnByLogSlot;
 
     /// <summary>1 + α(air − 25).</summary>
     public double Warm;

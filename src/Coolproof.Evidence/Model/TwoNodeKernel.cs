@@ -16,11 +16,13 @@ internal sealed class TwoNodeKernel
 {
     private const double SeriesBelow = 0.05;
     private readonly int _padded;
+    private readonly Spectrum[] _spectra;
 
     /// <summary>Room for a number of intervals.</summary>
     public TwoNodeKernel(int intervals)
     {
         _padded = (intervals + V.Count - 1) / V.Count * V.Count;
+        _spectra = new Spectrum[_padded / V.Count];
         Seconds = Filled(1);
         LogGamma = Filled(-4);
         Gamma = Filled(0);
@@ -88,6 +90,7 @@ internal sealed class TwoNodeKernel
             V gamma = Vec.Exp(Load(LogGamma, i)), t = Load(Seconds, i), n = Load(Releases, i) * nu;
             V a11 = Load(Feedback, i) - a12, a22 = -a21 - gamma;
             Spectrum s = Spectrum.Of(a11, a12, a21, a22, t, n);
+            _spectra[i / V.Count] = s;
             V c1 = (s.ExpPlus - s.ExpMinus) * s.H, c0 = s.ExpPlus - s.Plus * c1;
             V d1 = (s.FPlus - s.FMinus) * s.H, d0 = s.FPlus - s.Plus * d1;
             Store(Gamma, i, gamma);
@@ -113,7 +116,7 @@ internal sealed class TwoNodeKernel
         {
             V gamma = Load(Gamma, i), t = Load(Seconds, i), releases = Load(Releases, i), n = releases * nu;
             V a11 = Load(Feedback, i) - a12, a22 = -a21 - gamma;
-            Spectrum s = Spectrum.Of(a11, a12, a21, a22, t, n);
+            ref Spectrum s = ref _spectra[i / V.Count];
             V c1 = (s.ExpPlus - s.ExpMinus) * s.H, d1 = (s.FPlus - s.FMinus) * s.H;
             V e11 = Load(b.E11, i), e12 = Load(b.E12, i), e21 = Load(b.E21, i), e22 = Load(b.E22, i), f1 = Load(b.F1, i), f2 = Load(b.F2, i);
             V bc0 = e11 + e22, bc1 = e11 * a11 + e12 * a12 + e21 * a21 + e22 * a22 - s.Plus * bc0;
@@ -150,7 +153,7 @@ internal sealed class TwoNodeKernel
     private static void Store(double[] a, int i, V v) => v.StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(a), (nuint)i);
 
     /// <summary>Eigenvalues λ± of A, and the scalar functions e^(λt) and f(λ) = (e^(λt) − e^(−νt))/(λ + ν) with ∂f/∂λ at both.</summary>
-    private ref struct Spectrum
+    private struct Spectrum
     {
         public V D, H, Plus, Minus, ExpPlus, ExpMinus, ExpNu, FPlus, FMinus, DfPlus, DfMinus;
 
@@ -181,34 +184,33 @@ internal sealed class TwoNodeKernel
             V f = (expLambda - expNu) / safe, df = (t * expLambda - f) / safe;
             if (near == V.Zero)
                 return (f, df);
-            V phi = Horner(z, [1.0 / 40320, 1.0 / 5040, 1.0 / 720, 1.0 / 120, 1.0 / 24, 1.0 / 6, 1.0 / 2, 1]);
-            V slope = Horner(z, [1.0 / 45360, 1.0 / 5760, 1.0 / 840, 1.0 / 144, 1.0 / 30, 1.0 / 8, 1.0 / 3, 1.0 / 2]);
+            // Even and odd powers apart: short chains instead of a long one.
+            V z2 = z * z;
+            V phi = Fma(z, Four(z2, 1.0 / 40320, 1.0 / 720, 1.0 / 24, 1.0 / 2), Four(z2, 1.0 / 5040, 1.0 / 120, 1.0 / 6, 1));
+            V slope = Fma(z, Four(z2, 1.0 / 45360, 1.0 / 840, 1.0 / 30, 1.0 / 3), Four(z2, 1.0 / 5760, 1.0 / 144, 1.0 / 8, 1.0 / 2));
             V scale = expNu * t;
             return (Vec.ConditionalSelect(near, scale * phi, f), Vec.ConditionalSelect(near, scale * t * slope, df));
         }
 
-        private static V Horner(V z, ReadOnlySpan<double> fromHighest)
-        {
-            V sum = V.Zero;
-            foreach (double c in fromHighest)
-                sum = Vec.FusedMultiplyAdd(sum, z, Vec.Create(c));
-            return sum;
-        }
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        private static V Fma(V a, V b, V c) => Vec.FusedMultiplyAdd(a, b, c);
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        private static V Four(V x, double c3, double c2, double c1, double c0) =>
+            Fma(Fma(Fma(Vec.Create(c3), x, Vec.Create(c2)), x, Vec.Create(c1)), x, Vec.Create(c0));
     }
 }
 
 /// <summary>Adjoints of a <see cref="TwoNodeKernel"/>'s arrays.</summary>
 internal sealed class TwoNodeAdjoint(int padded)
 {
-    private readonly double[][] _inputs = [.. Enumerable.Range(0, 7).Select(_ => new double[padded])];
-
-    public double[] E11 => _inputs[0];
-    public double[] E12 => _inputs[1];
-    public double[] E21 => _inputs[2];
-    public double[] E22 => _inputs[3];
-    public double[] F1 => _inputs[4];
-    public double[] F2 => _inputs[5];
-    public double[] Decay => _inputs[6];
+    public double[] E11 { get; } = new double[padded];
+    public double[] E12 { get; } = new double[padded];
+    public double[] E21 { get; } = new double[padded];
+    public double[] E22 { get; } = new double[padded];
+    public double[] F1 { get; } = new double[padded];
+    public double[] F2 { get; } = new double[padded];
+    public double[] Decay { get; } = new double[padded];
     public double[] Seconds { get; } = new double[padded];
     public double[] LogGamma { get; } = new double[padded];
     public double[] Feedback { get; } = new double[padded];
@@ -216,7 +218,7 @@ internal sealed class TwoNodeAdjoint(int padded)
     /// <summary>Sets the incoming adjoints to zero.</summary>
     public void Clear()
     {
-        foreach (double[] a in _inputs)
+        foreach (double[] a in (ReadOnlySpan<double[]>)[E11, E12, E21, E22, F1, F2, Decay])
             Array.Clear(a);
     }
 }
