@@ -1,0 +1,138 @@
+using System.Runtime.InteropServices;
+
+namespace Coolproof.Notebook.Journal.Folding;
+
+/// <summary>All entries, by id, by thing, by device, and by the entry that they refer to.</summary>
+internal sealed class EntryIndex
+{
+    private readonly Dictionary<Guid, StoredEntry> _byId = [];
+    private readonly Dictionary<Guid, List<StoredEntry>> _byThing = [];
+    private readonly Dictionary<Guid, List<StoredEntry>> _byDevice = [];
+    private readonly Dictionary<Guid, List<StoredEntry>> _referring = [];
+    private readonly HashSet<Guid> _circular = [];
+
+    /// <summary>How many entries there are.</summary>
+    public int Count => _byId.Count;
+
+    /// <summary>Entries of a thing, in the order of arrival.</summary>
+    public IReadOnlyList<StoredEntry> OfThing(Guid thing) => _byThing.TryGetValue(thing, out List<StoredEntry>? list) ? list : [];
+
+    /// <summary>Entries of a device, in the order of arrival.</summary>
+    public IReadOnlyList<StoredEntry> OfDevice(Guid device) => _byDevice.TryGetValue(device, out List<StoredEntry>? list) ? list : [];
+
+    /// <summary>Entries that refer to an entry; those that go round in a circle left out.</summary>
+    public IEnumerable<StoredEntry> Referring(Guid entry) =>
+        _referring.TryGetValue(entry, out List<StoredEntry>? list) ? _circular.Count == 0 ? list : list.Where(referring => !_circular.Contains(referring.Id)) : [];
+
+    /// <summary>Adds an entry. Returns false for one that is there already.</summary>
+    /// <param name="stored">The entry.</param>
+    /// <param name="touched">Things that are to be folded again.</param>
+    public bool Add(StoredEntry stored, HashSet<Guid> touched)
+    {
+        if (_byId.TryGetValue(stored.Id, out StoredEntry? known))
+        {
+            // One id with two contents is a broken device; which one counts must not depend on the order of arrival.
+            if (Compare(known, stored) <= 0) return false;
+            Remove(known, touched);
+        }
+
+        _byId.Add(stored.Id, stored);
+        Put(_byDevice, stored.Device, stored);
+        if (Subject.Refers(stored) is { } target)
+        {
+            Put(_referring, target, stored);
+            NoteCircle(stored, target);
+        }
+
+        foreach (Guid thing in Homes(stored)) Put(_byThing, thing, stored);
+        Place(stored, touched);
+        TouchReferredTo(stored, touched);
+        return true;
+    }
+
+    /// <summary>Things that an entry belongs to: its own, or those of the entry at the end of its references.</summary>
+    public IEnumerable<Guid> Homes(StoredEntry stored)
+    {
+        for (int steps = 0; stored.Entry.Kind is EntryKind.Undo or EntryKind.Nudge; steps++)
+        {
+            if (_circular.Contains(stored.Id) || Subject.Refers(stored) is not { } of || !_byId.TryGetValue(of, out StoredEntry? next)) yield break;
+            if (steps > _byId.Count) yield break;
+            stored = next;
+        }
+
+        if (Subject.Of(stored) is { } thing) yield return thing;
+        if (Subject.OtherOf(stored) is { } other) yield return other;
+    }
+
+    // What waited for this entry (an undo that came before what it takes back) finds its home now.
+    private void Place(StoredEntry arrived, HashSet<Guid> touched)
+    {
+        touched.UnionWith(Homes(arrived));
+        if (!_referring.ContainsKey(arrived.Id)) return;
+        Stack<StoredEntry> waiting = new(Referring(arrived.Id).Where(referring => referring.Entry.Kind is EntryKind.Undo or EntryKind.Nudge));
+        while (waiting.TryPop(out StoredEntry? referring))
+        {
+            foreach (Guid thing in Homes(referring)) Put(_byThing, thing, referring);
+            foreach (StoredEntry further in Referring(referring.Id).Where(further => further.Entry.Kind is EntryKind.Undo or EntryKind.Nudge)) waiting.Push(further);
+        }
+    }
+
+    private void TouchReferredTo(StoredEntry stored, HashSet<Guid> touched)
+    {
+        HashSet<Guid> seen = [];
+        while (Subject.Refers(stored) is { } target && seen.Add(target) && _byId.TryGetValue(target, out StoredEntry? next))
+        {
+            touched.UnionWith(Homes(next));
+            stored = next;
+        }
+    }
+
+    // Only one that others refer to already can close a circle.
+    private void NoteCircle(StoredEntry stored, Guid target)
+    {
+        if (!_referring.ContainsKey(stored.Id)) return;
+        List<Guid> path = [stored.Id];
+        HashSet<Guid> seen = [stored.Id];
+        Guid next = target;
+        while (_byId.TryGetValue(next, out StoredEntry? entry) && seen.Add(next))
+        {
+            path.Add(next);
+            if (Subject.Refers(entry) is not { } further) return;
+            next = further;
+        }
+
+        if (next == stored.Id) _circular.UnionWith(path);
+    }
+
+    private void Remove(StoredEntry stored, HashSet<Guid> touched)
+    {
+        touched.UnionWith(Homes(stored));
+        TouchReferredTo(stored, touched);
+        // Rare enough for the plain way: everything that held it, or hung on it, is sorted out anew.
+        StoredEntry[] rest = [.. _byId.Values.Where(entry => entry.Id != stored.Id)];
+        _byId.Clear();
+        _byThing.Clear();
+        _byDevice.Clear();
+        _referring.Clear();
+        _circular.Clear();
+        foreach (StoredEntry entry in rest) Add(entry, touched);
+    }
+
+    private static void Put(Dictionary<Guid, List<StoredEntry>> lists, Guid key, StoredEntry stored)
+    {
+        ref List<StoredEntry>? list = ref CollectionsMarshal.GetValueRefOrAddDefault(lists, key, out _);
+        list ??= new List<StoredEntry>(2);
+        // An entry may be put to its home twice where its references came in two steps.
+        if (list.Count > 0 && (ReferenceEquals(list[^1], stored) || (stored.Entry.Kind is EntryKind.Undo or EntryKind.Nudge && list.Contains(stored)))) return;
+        list.Add(stored);
+    }
+
+    private static int Compare(StoredEntry a, StoredEntry b)
+    {
+        if (a.Device == b.Device && a.Entry.Equals(b.Entry)) return 0;
+        return string.CompareOrdinal(Text(a), Text(b));
+    }
+
+    private static string Text(StoredEntry stored) =>
+        $"{stored.Device:D} {stored.Entry.At.ToUnixTimeMilliseconds():D20} {stored.Entry.Kind} {stored.Entry.About:D} {stored.Entry.Corrects:D} {stored.Entry.Body.Json()}";
+}
