@@ -11,16 +11,21 @@ public static class ConvergenceGate
     /// <param name="chains">Chains.</param>
     /// <param name="divergences">Divergent draws over all chains.</param>
     /// <param name="limits">What must be kept.</param>
+    /// <param name="threads">Threads at most; the figures are the same whatever it is.</param>
     /// <exception cref="ArgumentException">Names and quantities differ in number, or a quantity's length is no multiple of the chains.</exception>
-    public static GateResult Check(IReadOnlyList<string> names, IReadOnlyList<double[]> values, int chains, int divergences, GateLimits limits)
+    public static GateResult Check(IReadOnlyList<string> names, IReadOnlyList<double[]> values, int chains, int divergences, GateLimits limits, int threads = 1)
     {
         if (names.Count != values.Count || names.Count == 0)
             throw new ArgumentException($"{names.Count} names for {values.Count} quantities.", nameof(names));
         int total = values[0].Length;
         if (total == 0 || total % chains != 0)
             throw new ArgumentException($"{total} draws over {chains} chains.", nameof(values));
-        ConvergenceDiagnostics diagnostics = new(chains, total / chains);
-        QuantityDiagnostics[] figures = [.. values.Select(quantity => diagnostics.Assess(quantity))];
+        QuantityDiagnostics[] figures = new QuantityDiagnostics[values.Count];
+        Parallel.For(0, values.Count, new ParallelOptions { MaxDegreeOfParallelism = threads }, () => new ConvergenceDiagnostics(chains, total / chains), (q, _, diagnostics) =>
+        {
+            figures[q] = diagnostics.Assess(values[q]);
+            return diagnostics;
+        }, _ => { });
         double share = (double)divergences / total;
         int worst = Enumerable.Range(0, figures.Length).MaxBy(i => Severity(figures[i], limits));
         (string reason, string remedy) = share > limits.DivergentShare

@@ -9,7 +9,7 @@ public static class GatedSampling
     static readonly double[] Careful = [0.95, 0.99];
 
     /// <summary>
-    /// Samples, judges the named quantities, and draws half as many again until the gate passes or <paramref name="mostDraws"/> is reached. More
+    /// Samples, judges the named quantities, and goes on, by as much as the smallest effective sample size asks and at most twofold, until the gate passes or <paramref name="mostDraws"/> is reached. More
     /// divergences than the limits allow start the sampling over with smaller steps, at a target acceptance of 0.95 and then 0.99; what then still diverges must
     /// keep to the limits.
     /// </summary>
@@ -54,8 +54,8 @@ public static class GatedSampling
                 if (sample.Divergences > limits.DivergentShare * sample.Draws * settings.Chains && !last)
                     break;
                 double[][] values = sample.Derive(names.Count, quantities);
-                GateResult gate = ConvergenceGate.Check(names, values, settings.Chains, sample.Divergences, limits);
-                int more = Math.Min((sample.Draws + 1) / 2, mostDraws - sample.Draws);
+                GateResult gate = ConvergenceGate.Check(names, values, settings.Chains, sample.Divergences, limits, threads);
+                int more = Math.Min(More(sample.Draws, gate, limits), mostDraws - sample.Draws);
                 // Draws that diverge too often don't get better by being many.
                 if (gate.Passed || more <= 0 || gate.DivergentShare > limits.DivergentShare)
                     return new GatedResult(sample, gate, values, now.TargetAcceptance, gradients + sample.Gradients);
@@ -64,5 +64,12 @@ public static class GatedSampling
 
             gradients += sample.Gradients;
         }
+    }
+
+    /// <summary>A tenth over what effective draws still lack, at least a quarter more: the rest of what R-hat asks comes with them.</summary>
+    static int More(int draws, GateResult gate, GateLimits limits)
+    {
+        double wanted = gate.SmallestSampleSize > 0 ? 1.1 * limits.SampleSize / gate.SmallestSampleSize - 1 : 1;
+        return (int)Math.Ceiling(draws * Math.Clamp(double.IsNaN(wanted) ? 1 : wanted, 0.25, 1));
     }
 }
