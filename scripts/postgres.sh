@@ -1,0 +1,16 @@
+# Finds PostgreSQL's server programs for the tests of the store, or installs them where the machine's own packages carry them. Sourced by ./test
+# after dotnet.sh. Nothing is started here: the tests run servers of their own, in temporary folders.
+
+has_postgres() { compgen -G '/usr/lib/postgresql/*/bin/initdb' >/dev/null; }
+
+need_postgres() {
+    has_postgres && return 0
+    say "PostgreSQL is missing; trying apt-get install postgresql"
+    if command -v apt-get >/dev/null &&
+        as_root apt-get update -qq >&2 &&
+        as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends postgresql >&2 && has_postgres; then
+        return 0
+    fi
+    say "the tests of the store need PostgreSQL, and it can't be had here: apt-get install postgresql"
+    return 1
+}
