@@ -91,8 +91,11 @@ internal static class StanData
             ["group_floor"] = model.Groups.Select(g => Floor(g.Spread)),
             ["group_informed"] = model.Groups.Select(g => g.Evidence.Length > 0 ? 1 : 0),
             ["member"] = members.Select(m => m + 1),
-            ["evidence_precision"] = model.Groups.SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? g.Evidence[i].Precision : 0)),
-            ["evidence_asks"] = model.Groups.SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? g.Evidence[i].Asks : 0)),
+["evidence_information"] = Evidence(model, e => e.Information),
+            ["evidence_asks"] = Evidence(model, e => e.Asks),
+            ["evidence_other_variance"] = Evidence(model, e => e.OtherVariance),
+            ["evidence_charge_precision"] = Evidence(model, e => e.ChargePrecision),
+            ["evidence_heat_share"] = Evidence(model, e => e.HeatShare),
             ["option_member"] = model.OptionEffect.Select(i => members.IndexOf(i) + 1),
             ["day_member"] = model.Days.Select(d => members.IndexOf(d.Heat) + 1),
             ["day_conductance"] = model.Days.Select(d => d.Conductance + 1),
@@ -153,4 +156,7 @@ internal static class StanData
         lists["level_gun"] = levels.Select(l => l.Instrument + 1);
         lists["level_gain"] = levels.Select(l => l.Gain + 1);
     }
+
+    private static IEnumerable<double> Evidence(DayModel model, Func<MemberEvidence, double> of) =>
+        model.Groups.SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? of(g.Evidence[i]) : of(new(0, 0, 1, 0, 0))));
 }

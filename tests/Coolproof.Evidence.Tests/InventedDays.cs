@@ -13,6 +13,13 @@ internal static class InventedDays
             Readings = [.. run.Readings.Select(r => r with { StopToReadS = delays ? r.StopToReadS : null })],
         });
 
+    /// <summary>Two runs a day, with clock times: more days than are laid out as globals.</summary>
+    public static ReadingsTable ManyDays(int days) => Make(1, 2, days, 2, (i, run) => run with
+    {
+        Day = $"day {i / 2 + 1}",
+        StartedAt = new LocalDateTime(2026, 6, 1, 15, 0).PlusDays(i / 2).PlusMinutes(30 * (i % 2)),
+    });
+
     /// <summary>Everything at once: two days, one without clock, drivers, gearing, charge, unknown and cut-off delays, fan stops, endbell, resistance, void runs.</summary>
     public static ReadingsTable Rich(int seed = 1) => Make(seed, 3, 6, 4, (i, run) => run with
     {

@@ -15,7 +15,7 @@ internal sealed class DayModelBuilder
     private const double KnownSd = 0.01;
 
     // Days beyond this many are blocks of their own: as globals their work would grow with the square of the table.
-    private const int MostDaysAsGlobals = 4;
+    private const int MostDaysAsGlobals = 12;
 
     private readonly ReadingsTable _table;
     private readonly KnownConstants _known;

@@ -6,7 +6,7 @@ namespace Coolproof.Evidence.Tests.Model;
 public class DayDensityTests(ITestOutputHelper output)
 {
     public static TheoryData<string, bool> Tables => new(
-        from name in new[] { "plain", "plain clocked", "plain without delays", "clocked without delays", "rich" }
+        from name in new[] { "plain", "plain clocked", "plain without delays", "clocked without delays", "rich", "many days" }
         from levelled in new[] { false, true }
         select (name, levelled));
 
@@ -15,6 +15,7 @@ public class DayDensityTests(ITestOutputHelper output)
         "plain" => InventedDays.Plain(3, 4),
         "plain clocked" => InventedDays.Plain(3, 4, clock: true),
         "plain without delays" => InventedDays.Plain(3, 4, delays: false),
+        "many days" => InventedDays.ManyDays(14),
         "clocked without delays" => InventedDays.Plain(2, 3, clock: true, delays: false),
         _ => InventedDays.Rich(),
     };
@@ -28,7 +29,7 @@ public class DayDensityTests(ITestOutputHelper output)
         double[] middle = [.. model.Parameters.Select(Start)];
         first.Visit(middle);
         if (levelled)
-            model = model.Levelled(RunLevel.Of(first)).Informed(m => new(400 + m, 0.01 * (m % 5)));
+            model = model.Levelled(RunLevel.Of(first), MeanLevel.Of(first, middle)).Informed(m => new(1 + 0.002 * m, 0.01 * (m % 5), 0.002 + 1e-5 * m, m % 3 == 0 ? 0 : 900, m % 2));
         DayDensity density = new(model);
         int n = model.Dimension;
         Random random = new(5);

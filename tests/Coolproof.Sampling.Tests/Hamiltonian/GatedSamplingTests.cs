@@ -24,7 +24,6 @@ public sealed class GatedSamplingTests
         GatedResult result = Run(10, Targets.StandardNormal, new NutsSettings(Draws: 30), 4000);
         Assert.True(result.Gate.Passed, result.Gate.Reason);
         Assert.True(result.Sample.Draws is > 30 and <= 4000);
-        Assert.Equal(0, result.Sample.Draws % 30);
         Assert.Equal(4 * result.Sample.Draws, result.Quantities[0].Length);
         Assert.Equal(0.8, result.TargetAcceptance);
     }
