@@ -59,6 +59,13 @@ internal static class StanData
             ["scatter_floor"] = Priors.ScatterFloor,
             ["wide_weight"] = Priors.WideWeight,
             ["wide_factor"] = Priors.WideFactor,
+            ["mean_levelled"] = model.Level is null ? 0 : 1,
+            ["mean_drive_s"] = model.Level?.DriveS ?? 0,
+            ["mean_roll_s"] = model.Level?.RollInS ?? 0,
+            ["mean_delay_s"] = model.Level?.DelayS ?? 0,
+            ["mean_warm"] = model.Level?.Warm ?? 0,
+            ["mean_copper_heat"] = model.Level?.CopperHeat ?? 0,
+            ["mean_log_rise"] = model.Level?.LogRisePerHeat ?? 0,
         };
 
     // Least spread in units of its scale.
@@ -91,7 +98,7 @@ internal static class StanData
             ["group_floor"] = model.Groups.Select(g => Floor(g.Spread)),
             ["group_informed"] = model.Groups.Select(g => g.Evidence.Length > 0 ? 1 : 0),
             ["member"] = members.Select(m => m + 1),
-["evidence_information"] = Evidence(model, e => e.Information),
+            ["evidence_information"] = Evidence(model, e => e.Information),
             ["evidence_asks"] = Evidence(model, e => e.Asks),
             ["evidence_other_variance"] = Evidence(model, e => e.OtherVariance),
             ["evidence_charge_precision"] = Evidence(model, e => e.ChargePrecision),
@@ -120,6 +127,9 @@ internal static class StanData
             ["read_gain"] = model.Readings.Select(r => r.Gain + 1),
             ["read_factor"] = model.Readings.Select(r => r.MaxFactor),
         };
+        MeanLevel? level = model.Level;
+        lists["mean_options"] = level?.Options ?? new double[model.Options.Count];
+        lists["mean_ratios"] = level?.Ratios ?? new double[model.Ratios.Length];
         AddRuns(model, members, lists);
         return lists;
     }

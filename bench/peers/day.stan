@@ -31,6 +31,26 @@ functions {
     real d1 = (f_plus - f_minus) * h;
     return [e_plus - slow * c1, c1, f_plus - slow * d1, d1]';
   }
+  // Log rise of a typical run's can for one K/s of heat; g is its can to air over can capacity while driving.
+  real log_rise(real kappa, real back, real nu, real taken, real copper, real g, real roll_ratio, real stop_ratio, real drive_s, real roll_s, real delay_s,
+                real warm, real hot, real feedback) {
+    real drive11 = feedback - kappa;
+    real drive22 = -back - g;
+    real roll22 = -back - g * roll_ratio;
+    real stop22 = -back - g * stop_ratio;
+    real e_roll = exp(-nu * roll_s);
+    vector[4] driven = interval(eigenvalues(drive11, kappa, back, drive22), drive_s, 0, 1);
+    vector[4] rolled = interval(eigenvalues(-kappa, kappa, back, roll22), roll_s, nu, e_roll);
+    vector[4] waited = interval(eigenvalues(-kappa, kappa, back, stop22), delay_s, nu, exp(-nu * delay_s));
+    real heat = 1 + copper * (warm - 1);
+    real w = copper * hot;
+    real go = -taken * copper * warm;
+    real end1 = (driven[1] + driven[2] * drive11) * go + heat * (driven[3] + driven[4] * drive11);
+    real end2 = back * (driven[2] * go + heat * driven[4]);
+    real halt1 = rolled[1] * end1 + rolled[2] * kappa * (end2 - end1) + w * (rolled[3] - rolled[4] * kappa);
+    real halt2 = rolled[1] * end2 + rolled[2] * (back * end1 + roll22 * end2) + w * rolled[4] * back;
+    return log(waited[1] * halt2 + waited[2] * (back * halt1 + stop22 * halt2) + w * e_roll * waited[4] * back);
+  }
   // Log density of a normal plus an exponential quantity, also where erfc underflows.
   real log_modified(real x, real rate, real sigma) {
     real z = x / sigma;
@@ -88,9 +108,22 @@ data {
   real group_floor[groups];
   int group_informed[groups];
   int member[members];
-  // What the evidence says of each member of an informed group: coordinates only.
-  real evidence_precision[members];
+  // What the evidence says of each member of an informed group: coordinates only. Its precision follows the spread of heat where a run's heat stands between.
+  real evidence_information[members];
   real evidence_asks[members];
+  real evidence_other_variance[members];
+  real evidence_charge_precision[members];
+  real evidence_heat_share[members];
+  // What all readings say of mean heat: coordinates only. A typical run, and the log rise of its can for one K/s of heat; 0: mean heat plainly.
+  int mean_levelled;
+  real mean_drive_s;
+  real mean_roll_s;
+  real mean_delay_s;
+  real mean_warm;
+  real mean_copper_heat;
+  real mean_log_rise;
+  vector[options] mean_options;
+  vector[ratios] mean_ratios;
   // Places among the members.
   int option_member[options];
   int day_member[days];
@@ -161,7 +194,8 @@ model {
   real back = kappa * rho;
   real taken = share * slot;
   vector[members] deviations;
-  real ratio[ratios];
+  vector[ratios] log_ratio;
+  vector[ratios] ratio;
   real gun_zero[guns];
   real aim[guns];
   real scatter[guns];
@@ -169,7 +203,9 @@ model {
   real option_log_g[options];
   real day_log_p[days];
   real day_air_off[days];
-  real run_spread = run_heat_scale * sqrt(square(half_normal(u[11])) + square(run_heat_floor));
+  real heat_variance = square(run_heat_scale) * (square(half_normal(u[11])) + square(run_heat_floor));
+  real run_spread = sqrt(heat_variance);
+  real shift = 0;
   real air_before = 0;
   real halt1 = 0;
   real halt2 = 0;
@@ -186,10 +222,15 @@ model {
       real spread_squared = square(group_scale[g] * x);
       real half_precision = -0.5 / spread_squared;
       for (k in at:(at + group_size[g] - 1)) {
-        real gained = 1 + evidence_precision[k] * spread_squared;
-        real portion = inv(gained);
+        real between = evidence_other_variance[k];
+        real portion;
+        if (evidence_charge_precision[k] > 0)
+          between += evidence_heat_share[k] * heat_variance / (1 + heat_variance * evidence_charge_precision[k]);
+        else if (evidence_heat_share[k] > 0)
+          between += evidence_heat_share[k] * heat_variance;
+        portion = between / (between + evidence_information[k] * spread_squared);
         deviations[k] = (1 - portion) * evidence_asks[k] + sqrt(spread_squared * portion) * u[member[k]];
-        target += half_precision * square(deviations[k]) - 0.5 * log(gained);
+        target += half_precision * square(deviations[k]) + 0.5 * log(portion);
       }
     } else if (group_size[g] > 0) {
       real above = log(x);
@@ -204,11 +245,11 @@ model {
     at += group_size[g];
   }
   for (i in 1:ratios) {
-    real log_ratio = ratio_mean[i];
-    if (ratio_common[i] > 0) log_ratio += ratio_common_sd[i] * u[ratio_common[i]];
-    if (ratio_own[i] > 0) log_ratio += ratio_own_sd[i] * u[ratio_own[i]];
-    ratio[i] = exp(log_ratio);
+    log_ratio[i] = ratio_mean[i];
+    if (ratio_common[i] > 0) log_ratio[i] += ratio_common_sd[i] * u[ratio_common[i]];
+    if (ratio_own[i] > 0) log_ratio[i] += ratio_own_sd[i] * u[ratio_own[i]];
   }
+  ratio = exp(log_ratio);
   for (i in 1:guns) {
     gun_zero[i] = offset_sd * u[gun_offset[i]];
     aim[i] = exp(aim_loss[1] + aim_loss[2] * u[gun_aim[i]]);
@@ -216,10 +257,14 @@ model {
   }
   for (i in 1:gains)
     gain[i] = exp(gain_mean[i] + gain_sd[i] * u[gain_parameter[i]]);
-  // Mean heat is told from the mean of the days that were driven.
+  // Mean heat is told from the mean of the days that were driven, and about what a typical run's rise asks for.
   day_mean = dot_product(day_share, deviations[day_member]);
-  target += -0.5 * square(u[6] - day_mean / mean_heat[2]);
-  log_heat = mean_heat[1] + mean_heat[2] * u[6] - day_mean;
+  if (mean_levelled > 0)
+    shift = mean_log_rise - log_rise(kappa, back, nu, taken, copper, rho * exp(log_conductance + dot_product(mean_options, deviations[option_member])),
+      ratio[roll_in_ratio], exp(dot_product(mean_ratios, log_ratio)), mean_drive_s, mean_roll_s, mean_delay_s, mean_warm,
+      mean_warm + alpha * typical_rise, alpha * mean_copper_heat);
+  target += -0.5 * square(u[6] + (shift - day_mean) / mean_heat[2]);
+  log_heat = mean_heat[1] + mean_heat[2] * u[6] + shift - day_mean;
   for (i in 1:options)
     option_log_g[i] = log_conductance + deviations[option_member[i]];
   for (i in 1:days) {
@@ -239,7 +284,8 @@ model {
     real mean_log_p = day_log_p[day] + trend_sd * run_place[r] * u[day_trend[day]] + run_log_driven[r];
     real plain = copper * exp(mean_log_p);
     real over = alpha * slot * plain;
-    real mean_copper = plain * (1 + over + square(over));
+    real more = 1 + over + square(over);
+    real mean_copper = plain * more;
     real start1;
     real start2;
     real deviation;
@@ -286,11 +332,12 @@ model {
     }
 
     if (level_rise[r] > 0) {
-      // The can at the mean reading is rest + per_heat * heat, all but for the feedback on the winding's share of the start.
+      // The can at the mean reading is rest + per_heat * heat, but for the feedback on the winding's share of the start; copper as at mean heat.
       vector[4] mean_step = read_step[1];
-      real heat = 1 - copper + copper * warm;
-      real unit_w = copper * (warm + alpha * typical_rise);
-      real unit_go1 = -taken * copper * warm;
+      real unit_copper = copper * more;
+      real heat = 1 - copper + unit_copper * warm;
+      real unit_w = unit_copper * (warm + alpha * typical_rise);
+      real unit_go1 = -taken * unit_copper * warm;
       real rest_end1 = driven[1] * start1 + driven[2] * (drive11 * start1 + kappa * start2);
       real rest_end2 = driven[1] * start2 + driven[2] * (back * start1 + drive22 * start2);
       real unit_end1 = (driven[1] + driven[2] * drive11) * unit_go1 + heat * (driven[3] + driven[4] * drive11);
