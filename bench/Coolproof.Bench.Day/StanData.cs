@@ -69,7 +69,7 @@ internal static class StanData
         };
 
     // Least spread in units of its scale.
-    private static double Floor(int spread) => spread == Global.RunHeatSpread ? Priors.RunHeatFloor / Priors.RunHeatSpread : 0;
+    private static double Floor(DayModel model, int spread) => Priors.FloorOf(spread) / model.Parameters[spread].Scale;
 
     // Mean heat has its prior about the days driven.
     private static int[] Units(DayModel model) =>
@@ -95,7 +95,7 @@ internal static class StanData
             ["group_scale"] = model.Groups.Select(g => g.Scale),
             ["group_size"] = model.Groups.Select(g => g.Members.Length),
             ["group_centred"] = model.Groups.Select(g => g.CentredWeight),
-            ["group_floor"] = model.Groups.Select(g => Floor(g.Spread)),
+            ["group_floor"] = model.Groups.Select(g => Floor(model, g.Spread)),
             ["group_informed"] = model.Groups.Select(g => g.Evidence.Length > 0 ? 1 : 0),
             ["member"] = members.Select(m => m + 1),
             ["evidence_information"] = Evidence(model, e => e.Information),

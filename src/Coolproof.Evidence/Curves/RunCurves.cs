@@ -29,7 +29,7 @@ internal static class RunCurves
         {
             density.Visit(draws[d]);
             after.Step(density, draws[d]);
-            double heatSpread = Priors.RunHeatSpread * HalfNormal.At(draws[d][Global.RunHeatSpread]).X;
+            double heatSpread = Math.Sqrt(Math.Pow(Priors.RunHeatSpread * HalfNormal.At(draws[d][Global.RunHeatSpread]).X, 2) + Priors.RunHeatFloor * Priors.RunHeatFloor);
             for (int k = 0; k < runs.Length; k++)
                 tallies[k].Add(d, density, after, k, heatSpread);
         }

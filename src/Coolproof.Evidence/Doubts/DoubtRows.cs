@@ -89,7 +89,7 @@ internal static class DoubtRows
     {
         foreach (DeviationGroup group in model.Groups)
         {
-            double floor = group.Spread == Global.RunHeatSpread ? Priors.RunHeatFloor : 0, spread = group.Scale * HalfNormal.At(centre[group.Spread]).X;
+            double floor = Priors.FloorOf(group.Spread), spread = group.Scale * HalfNormal.At(centre[group.Spread]).X;
             double variance = spread * spread + floor * floor;
             foreach (int member in group.Members)
                 Add(squares, model.Parameters[member].Source, Square((high.Deviation[member] - low.Deviation[member]) / width) / variance);

@@ -169,7 +169,7 @@ internal sealed partial class DayDensity
     private double Groups(ReadOnlySpan<double> u, Span<double> gradient)
     {
         foreach (int i in _halfNormal)
-            (_x[i], _logSlope[i]) = Spread(u[i], i == Global.RunHeatSpread ? Priors.RunHeatFloor / Priors.RunHeatSpread : 0);
+            (_x[i], _logSlope[i]) = Spread(u[i], Priors.FloorOf(i) / _model.Parameters[i].Scale);
         double log = 0;
         for (int g = 0; g < _model.Groups.Length; g++)
         {

@@ -62,8 +62,14 @@ internal static class Priors
     /// <summary>log of resting over driving conductance between runs: shade, own fan or blown.</summary>
     public static readonly NormalPrior Resting = new(Math.Log(0.45), 0.6);
 
-    /// <summary>Scale of the half-normal of the options' log-sd.</summary>
-    public const double OptionSpread = 0.2;
+    /// <summary>
+    /// Scale of the half-normal of the options' log-sd, beside <see cref="OptionFloor"/>: together a median of 0.23 and a long tail. Options that somebody takes an
+    /// evening to compare differ by some 5 to 15 K on a can that is 40 K over the air (common practice, no source).
+    /// </summary>
+    public const double OptionSpread = 0.25;
+
+    /// <summary>Least log-sd of options, added in squares: with two or three of them alone the readings could not tell it from nothing, and would draw all together.</summary>
+    public const double OptionFloor = 0.15;
 
     /// <summary>Scale of the half-normal of the mountings' log-sd.</summary>
     public const double MountingSpread = 0.04;
@@ -76,6 +82,14 @@ internal static class Priors
     /// every run would have to be met to a tenth of a degree.
     /// </summary>
     public const double RunHeatFloor = 0.015;
+
+    /// <summary>Floor of a group's spread, a log-sd added in squares.</summary>
+    public static double FloorOf(int spread) => spread switch
+    {
+        Global.RunHeatSpread => RunHeatFloor,
+        Global.OptionSpread => OptionFloor,
+        _ => 0,
+    };
 
     /// <summary>A race's heat varies this many times as much as a test run's: weak evidence.</summary>
     public const double RaceSpreadFactor = 3;

@@ -51,7 +51,7 @@ internal static class DayJudging
 
     // Spreads that have a floor in squares are told without it.
     private static KnownConstants KnownTo(Hyperparameters h) => new(
-        h.OptionLogSd, h.MountingSd, Above(h.LoadSd, Priors.RunHeatFloor), h.DayHeatSd, Above(h.ScatterK, Priors.ScatterFloor), h.AimLossMean);
+        Above(h.OptionLogSd, Priors.OptionFloor), h.MountingSd, Above(h.LoadSd, Priors.RunHeatFloor), h.DayHeatSd, Above(h.ScatterK, Priors.ScatterFloor), h.AimLossMean);
 
     private static double Above(double whole, double floor) => Math.Sqrt(Math.Max(whole * whole - floor * floor, 1e-4 * whole * whole));
 
