@@ -46,7 +46,7 @@ public sealed record RunNow(RunStep Step, double SinceS, double? LeftS, int Shot
         int owed = run.Shots.Count(shot => shot.OwesNumber);
         int left = Math.Max(0, shotsWanted - run.Shots.Count);
         RunNow At(RunStep step, Instant? since, double? leftS = null) => new(step, since is { } from ? Seconds(from, now) : -1, leftS, left, owed);
-        if (run.Abandoned) return At(RunStep.Abandoned, run.Events.LastOrDefault(stamp => stamp.Kind == EntryKind.RunAbandon)?.At);
+        if (run.Abandoned) return At(RunStep.Abandoned, run.Events.LastOrDefault(stamp => stamp is { Kind: EntryKind.RunAbandon, Standing: EventStanding.Counts })?.At);
         if (run.Halt is { } halt) return At(Shot(run, halt.At, now, left, owed), halt.At);
         // Shots of a run that nobody stamped were typed afterwards: there is nothing left to stamp.
         if (run.Stop is null && run.Go is null && run.Shots.Count > 0) return At(owed > 0 ? RunStep.Shooting : RunStep.Done, null);

@@ -53,10 +53,10 @@ internal sealed class EntryIndex
     /// <summary>Things that an entry belongs to: its own, or those of the entry at the end of its references.</summary>
     public IEnumerable<Guid> Homes(StoredEntry stored)
     {
-        for (int steps = 0; stored.Entry.Kind is EntryKind.Undo or EntryKind.Nudge; steps++)
+        for (int steps = 0; IsAboutAnEntry(stored); steps++)
         {
-            if (_circular.Contains(stored.Id) || Subject.Refers(stored) is not { } of || !_byId.TryGetValue(of, out StoredEntry? next)) yield break;
-            if (steps > _byId.Count) yield break;
+            // More steps than entries: undos that go round in a circle have no home.
+            if (steps > _byId.Count || Subject.Refers(stored) is not { } of || !_byId.TryGetValue(of, out StoredEntry? next)) yield break;
             stored = next;
         }
 
@@ -68,21 +68,27 @@ internal sealed class EntryIndex
     private void Place(StoredEntry arrived, HashSet<Guid> touched)
     {
         touched.UnionWith(Homes(arrived));
-        if (!_referring.ContainsKey(arrived.Id)) return;
-        Stack<StoredEntry> waiting = new(Referring(arrived.Id).Where(referring => referring.Entry.Kind is EntryKind.Undo or EntryKind.Nudge));
+        HashSet<Guid> seen = [];
+        Stack<StoredEntry> waiting = new(AboutEntry(arrived.Id));
         while (waiting.TryPop(out StoredEntry? referring))
         {
+            if (!seen.Add(referring.Id)) continue;
             foreach (Guid thing in Homes(referring)) Put(_byThing, thing, referring);
-            foreach (StoredEntry further in Referring(referring.Id).Where(further => further.Entry.Kind is EntryKind.Undo or EntryKind.Nudge)) waiting.Push(further);
+            foreach (StoredEntry further in AboutEntry(referring.Id)) waiting.Push(further);
         }
     }
+
+    private IEnumerable<StoredEntry> AboutEntry(Guid entry) => _referring.TryGetValue(entry, out List<StoredEntry>? list) ? list.Where(IsAboutAnEntry) : [];
+
+    private static bool IsAboutAnEntry(StoredEntry stored) => stored.Entry.Kind is EntryKind.Undo or EntryKind.Nudge;
 
     private void TouchReferredTo(StoredEntry stored, HashSet<Guid> touched)
     {
         HashSet<Guid> seen = [];
         while (Subject.Refers(stored) is { } target && seen.Add(target) && _byId.TryGetValue(target, out StoredEntry? next))
         {
-            touched.UnionWith(Homes(next));
+            // An undo's home is that of the entry that it leads to, which is reached below.
+            if (!IsAboutAnEntry(next)) touched.UnionWith(Homes(next));
             stored = next;
         }
     }
@@ -123,7 +129,7 @@ internal sealed class EntryIndex
         ref List<StoredEntry>? list = ref CollectionsMarshal.GetValueRefOrAddDefault(lists, key, out _);
         list ??= new List<StoredEntry>(2);
         // An entry may be put to its home twice where its references came in two steps.
-        if (list.Count > 0 && (ReferenceEquals(list[^1], stored) || (stored.Entry.Kind is EntryKind.Undo or EntryKind.Nudge && list.Contains(stored)))) return;
+        if (list.Count > 0 && (ReferenceEquals(list[^1], stored) || (IsAboutAnEntry(stored) && list.Contains(stored)))) return;
         list.Add(stored);
     }
 
