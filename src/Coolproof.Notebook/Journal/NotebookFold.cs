@@ -16,6 +16,7 @@ public sealed class NotebookFold
     private readonly RunGroups _groups = new();
     private readonly Children _children = new();
     private readonly ImmutableDictionary<Guid, NotedThing>.Builder[] _things = [.. Shelves.Empty.Things.Select(shelf => shelf.ToBuilder())];
+    private readonly Dictionary<Guid, uint> _types = [];
     private readonly ImmutableDictionary<Guid, Line[]>.Builder _lines = ImmutableDictionary.CreateBuilder<Guid, Line[]>();
 
     /// <summary>What all entries so far add up to.</summary>
@@ -53,7 +54,13 @@ public sealed class NotebookFold
         {
             if (its.Length > 0) _lines[thing] = its;
             else _lines.Remove(thing);
-            foreach (ThingType type in Leaves) roles |= FoldLeaf(type, thing, its, parents);
+            // Nearly every thing is of one type, and stays it.
+            uint types = Types(its), before = _types.GetValueOrDefault(thing);
+            _types[thing] = types;
+            foreach (ThingType type in Leaves)
+            {
+                if (((types | before) >> (int)type & 1) != 0) roles |= FoldLeaf(type, thing, its, parents);
+            }
         }
 
         parents.UnionWith(touched);
@@ -63,14 +70,14 @@ public sealed class NotebookFold
         if (roles) parents.UnionWith(_things[(int)ThingType.Run].Keys);
         foreach (Guid run in parents)
         {
-            if (_things[(int)ThingType.Run].ContainsKey(run) || _index.OfThing(run).Any(stored => Subject.TypeOf(stored.Entry.Kind) == ThingType.Run)) FoldRun(run);
+            if (Is(run, ThingType.Run) || _things[(int)ThingType.Run].ContainsKey(run)) FoldRun(run);
         }
     }
 
     // A device that measured its clock anew moves those of its entries that the measurement holds for.
     private void MoveClocks(HashSet<Guid> touched, Lines lines)
     {
-        foreach (Guid device in touched.Where(thing => _index.OfThing(thing).Any(stored => stored.Entry.Kind == EntryKind.ClockOffset)).ToArray())
+        foreach (Guid device in touched.Where(thing => _index.Measures(thing)).ToArray())
         {
             (NodaTime.Instant, double)[] offsets =
             [
@@ -85,9 +92,7 @@ public sealed class NotebookFold
     {
         ImmutableDictionary<Guid, NotedThing>.Builder shelf = _things[(int)type];
         NotedThing? before = shelf.GetValueOrDefault(thing);
-        bool named = Array.Exists(lines, line => Subject.TypeOf(line.Kind) == type);
-        if (!named && before is null) return false;
-        NotedThing? after = named ? LeafFold.Of(type, thing, lines, type == ThingType.Device ? _clocks.Latest(thing) : null) : null;
+        NotedThing? after = LeafFold.Of(type, thing, lines, type == ThingType.Device ? _clocks.Latest(thing) : null);
         if (after is null) shelf.Remove(thing);
         else shelf[thing] = after;
         _children.Move(thing, type, Children.ParentOf(before), Children.ParentOf(after), parents);
@@ -96,9 +101,22 @@ public sealed class NotebookFold
 
     private void FoldParts(Guid thing)
     {
-        if (!_lines.TryGetValue(thing, out Line[]? lines)) return;
-        FoldParent(ThingType.Option, thing, lines, (fields, since, removed) => new NotedOption(thing, fields, since, removed, Of<NotedPart>(thing, ThingType.Part)));
-        FoldParent(ThingType.Instrument, thing, lines, (fields, since, removed) => new NotedInstrument(thing, fields, since, removed, Of<NotedGunCheck>(thing, ThingType.GunCheck)));
+        Line[] lines = _lines.GetValueOrDefault(thing) ?? [];
+        if (Is(thing, ThingType.Option) || _things[(int)ThingType.Option].ContainsKey(thing)) FoldParent(ThingType.Option, thing, lines, (fields, since, removed) => new NotedOption(thing, fields, since, removed, Of<NotedPart>(thing, ThingType.Part)));
+        if (Is(thing, ThingType.Instrument) || _things[(int)ThingType.Instrument].ContainsKey(thing)) FoldParent(ThingType.Instrument, thing, lines, (fields, since, removed) => new NotedInstrument(thing, fields, since, removed, Of<NotedGunCheck>(thing, ThingType.GunCheck)));
+    }
+
+    private bool Is(Guid thing, ThingType type) => (_types.GetValueOrDefault(thing) >> (int)type & 1) != 0;
+
+    private static uint Types(Line[] lines)
+    {
+        uint types = 0;
+        foreach (Line line in lines)
+        {
+            if (line.Type is { } type) types |= 1u << (int)type;
+        }
+
+        return types;
     }
 
     private void FoldParent(ThingType type, Guid thing, Line[] lines, Func<EntryBody, NodaTime.Instant, bool, NotedThing> make)

@@ -10,6 +10,7 @@ internal sealed class EntryIndex
     private readonly Dictionary<Guid, List<StoredEntry>> _byDevice = [];
     private readonly Dictionary<Guid, List<StoredEntry>> _referring = [];
     private readonly HashSet<Guid> _circular = [];
+    private readonly HashSet<Guid> _measuring = [];
 
     /// <summary>How many entries there are.</summary>
     public int Count => _byId.Count;
@@ -19,6 +20,9 @@ internal sealed class EntryIndex
 
     /// <summary>Entries of a device, in the order of arrival.</summary>
     public IReadOnlyList<StoredEntry> OfDevice(Guid device) => _byDevice.TryGetValue(device, out List<StoredEntry>? list) ? list : [];
+
+    /// <summary>Whether a thing is a device that ever measured its clock.</summary>
+    public bool Measures(Guid thing) => _measuring.Contains(thing);
 
     /// <summary>Entries that refer to an entry; those that go round in a circle left out.</summary>
     public IEnumerable<StoredEntry> Referring(Guid entry) =>
@@ -38,13 +42,14 @@ internal sealed class EntryIndex
 
         _byId.Add(stored.Id, stored);
         Put(_byDevice, stored.Device, stored);
+        if (stored.Entry.Kind == EntryKind.ClockOffset) _measuring.Add(stored.Device);
         if (Subject.Refers(stored) is { } target)
         {
             Put(_referring, target, stored);
             NoteCircle(stored, target);
         }
 
-        foreach (Guid thing in Homes(stored)) Put(_byThing, thing, stored);
+        foreach (Guid thing in Homes(stored).Distinct()) Put(_byThing, thing, stored);
         Place(stored, touched);
         TouchReferredTo(stored, touched);
         return true;
@@ -73,7 +78,12 @@ internal sealed class EntryIndex
         while (waiting.TryPop(out StoredEntry? referring))
         {
             if (!seen.Add(referring.Id)) continue;
-            foreach (Guid thing in Homes(referring)) Put(_byThing, thing, referring);
+            foreach (Guid thing in Homes(referring).Distinct())
+            {
+                // It may have found its home before, where its references came in several steps.
+                if (!OfThing(thing).Any(there => ReferenceEquals(there, referring))) Put(_byThing, thing, referring);
+            }
+
             foreach (StoredEntry further in AboutEntry(referring.Id)) waiting.Push(further);
         }
     }
@@ -128,8 +138,6 @@ internal sealed class EntryIndex
     {
         ref List<StoredEntry>? list = ref CollectionsMarshal.GetValueRefOrAddDefault(lists, key, out _);
         list ??= new List<StoredEntry>(2);
-        // An entry may be put to its home twice where its references came in two steps.
-        if (list.Count > 0 && (ReferenceEquals(list[^1], stored) || (IsAboutAnEntry(stored) && list.Contains(stored)))) return;
         list.Add(stored);
     }
 

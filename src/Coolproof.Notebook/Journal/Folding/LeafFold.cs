@@ -40,7 +40,7 @@ internal static class LeafFold
     }
 
     /// <summary>Live lines of a type, in order.</summary>
-    public static Line[] LiveOf(ThingType type, Line[] lines) => [.. lines.Where(line => line.Live && Subject.TypeOf(line.Kind) == type)];
+    public static Line[] LiveOf(ThingType type, Line[] lines) => Array.FindAll(lines, line => line.Live && line.Type == type);
 
     /// <summary>Whether a live line takes the thing out of lists.</summary>
     public static bool Removed(Line[] lines) => Array.Exists(lines, line => line is { Live: true, Kind: EntryKind.Remove });

@@ -15,6 +15,9 @@ internal sealed record Line(StoredEntry Stored, Instant Tapped, double NudgedS, 
     public Guid Id => Stored.Id;
     public string Kind => Stored.Entry.Kind;
     public EntryBody Body => Stored.Entry.Body;
+    /// <summary>The type of thing that it speaks of; null for any.</summary>
+    public ThingType? Type { get; } = Subject.TypeOf(Stored.Entry.Kind);
+
     public bool Live => Standing == LineStanding.Live;
 
     /// <summary>When what it speaks of was: seconds ago and nudges included.</summary>

@@ -124,7 +124,7 @@ internal sealed class RunFold
     }
 
     private List<RunEvent> Events() =>
-        [.. _lines.Where(line => Subject.TypeOf(line.Kind) == ThingType.Run && IsStamp(line.Kind)).Order(Comparer<Line>.Create(Line.OrderAt)).Select(Event)];
+        [.. _lines.Where(line => line.Type == ThingType.Run && IsStamp(line.Kind)).Order(Comparer<Line>.Create(Line.OrderAt)).Select(Event)];
 
     private static bool IsStamp(string kind) =>
         kind is not (EntryKind.RunSet or EntryKind.RunSame or EntryKind.RunTwo or EntryKind.ClockChoice or EntryKind.Charge);

@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Coolproof.Notebook.Tables;
 using NodaTime;
 using NodaTime.Text;
-using Coolproof.Notebook.Tables;
 
 namespace Coolproof.Notebook.Journal;
 
