@@ -53,7 +53,7 @@ internal static class StanData
             ["trend_sd"] = Priors.TrendSd,
             ["first_run_sd"] = Priors.FirstRunSd,
             ["run_heat_scale"] = Priors.RunHeatSpread,
-            ["run_heat_floor"] = Floor(Global.RunHeatSpread),
+            ["run_heat_floor"] = Floor(model, Global.RunHeatSpread),
             ["offset_sd"] = Priors.OffsetSd,
             ["scatter_scale"] = Priors.ScatterSpread,
             ["scatter_floor"] = Priors.ScatterFloor,
