@@ -45,6 +45,8 @@ public sealed class PitNotebook
     public IReadOnlyList<NotedMotor> Motors => List<NotedMotor>(ThingType.Motor);
     /// <summary>Cooling options with their parts.</summary>
     public IReadOnlyList<NotedOption> Options => List<NotedOption>(ThingType.Option);
+    /// <summary>Cooling options by time of making, removed ones too: the place in this list gives an option its colour and mark, and does not change when another is removed.</summary>
+    public IReadOnlyList<NotedOption> OptionsEver => [.. _shelves.Of(ThingType.Option).Values.Cast<NotedOption>().OrderBy(option => option.Since).ThenBy(option => option.Id)];
     /// <summary>Instruments with their checks.</summary>
     public IReadOnlyList<NotedInstrument> Instruments => List<NotedInstrument>(ThingType.Instrument);
     /// <summary>Packs.</summary>

@@ -55,6 +55,8 @@ public sealed record NotedVehicle(Guid Id, EntryBody Fields, Instant Since, bool
     public string? Tyres => Fields.Text("tyres");
     /// <summary>Profile of the speed controller.</summary>
     public string? ControllerProfile => Fields.Text("controllerProfile");
+    /// <summary>Limit of the speed controller, °C.</summary>
+    public double? ControllerLimitC => Fields.Number("controllerLimitC");
 }
 
 /// <summary>A motor.</summary>
@@ -123,6 +125,16 @@ public sealed record NotedOption(Guid Id, EntryBody Fields, Instant Since, bool 
     public bool CantBeUndone => Fields.YesNo("cantBeUndone") ?? false;
     /// <summary>Whether nobody owns it yet.</summary>
     public bool NotOwned => Fields.YesNo("notOwned") ?? false;
+    /// <summary>What had to be cut, re-soldered or moved to fit it.</summary>
+    public string? FitNotes => Fields.Text("fitNotes");
+    /// <summary>Time that fitting it takes, min.</summary>
+    public double? FitMin => Fields.Number("fitMin");
+    /// <summary>What of it touches the shell.</summary>
+    public string? TouchesShell => Fields.Text("touchesShell");
+    /// <summary>Its colour: place in the palette, from 0; null: by its place among all options.</summary>
+    public int? Colour => Fields.Whole("colour");
+    /// <summary>Its mark: circle, square, triangle-up, diamond, triangle-down, cross, star or hourglass; null: by its place among all options.</summary>
+    public string? Mark => Fields.Text("mark");
     /// <summary>Price of its parts, or its own; null when none is known.</summary>
     public double? Price => Parts.Any(part => part.Price is not null) ? Parts.Sum(part => part.Price ?? 0) : Fields.Number("price");
     /// <summary>Mass of its parts, or its own, g; null when none is known.</summary>
