@@ -12,5 +12,5 @@ public sealed record TableProblem(int Line, string Column, string Found, string 
 /// Runs, days in the order of their first run. Within a day by <see cref="Run.StartedAt"/> where every run of the day has one, else in row order.
 /// </param>
 /// <param name="Questions">What is odd but happens: kept, and to be said beside the verdict.</param>
-/// <param name="Options">Names of the options in the order of their first row.</param>
+/// <param name="Options">Names of the options in the order of their first run.</param>
 public sealed record ReadingsTable(IReadOnlyList<Run> Runs, IReadOnlyList<TableProblem> Questions, IReadOnlyList<string> Options);

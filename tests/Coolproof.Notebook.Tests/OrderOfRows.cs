@@ -22,6 +22,10 @@ public sealed class OrderOfRows
     }
 
     [Fact]
+    public void With_start_times_options_stand_in_the_order_of_their_first_run_whatever_the_order_of_rows() =>
+        Gen.Shuffle(Rows).Sample(rows => Assert.Equal(["bare", "clamp"], TableText.Understood(Head + string.Join('\n', rows)).Options), iter: 100);
+
+    [Fact]
     public void With_start_times_runs_stand_in_the_order_of_time_and_readings_in_the_order_of_delay()
     {
         ReadingsTable table = TableText.Understood(Head + string.Join('\n', Rows.Reverse()));

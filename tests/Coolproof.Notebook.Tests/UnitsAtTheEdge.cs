@@ -46,6 +46,15 @@ public sealed class UnitsAtTheEdge
     }
 
     [Fact]
+    public void A_table_typed_in_Fahrenheit_and_minutes_is_the_one_in_Celsius_and_seconds_to_the_last_bit() =>
+        Gen.Select(Gen.Int[200, 3000], Gen.Int[10, 1200]).Sample((tenthsC, tenthsMin) =>
+        {
+            decimal celsius = tenthsC / 10m, minutes = tenthsMin / 10m;
+            ReadingsTable typed = TableText.Understood(FormattableString.Invariant($"option,read_f,drive_min\na,{celsius * 1.8m + 32},{minutes}\n"));
+            return typed.Runs[0].Readings[0].ReadC == (double)celsius && typed.Runs[0].DriveS == (double)(minutes * 60);
+        });
+
+    [Fact]
     public void A_difference_of_two_temperatures_converts_as_a_difference()
     {
         Gen.Select(Gen.Double[-40, 350], Gen.Double[-40, 350]).Sample((a, b) =>

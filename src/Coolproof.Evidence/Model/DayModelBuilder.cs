@@ -198,7 +198,7 @@ internal sealed class DayModelBuilder
     {
         ModelRun model = _runs[modelRun];
         model.FirstReading = _readings.Count;
-        for (int i = 0; i < run.Readings.Count; i++)
+        foreach (int i in ReadingOrder.Of(run.Readings))
         {
             Reading r = run.Readings[i];
             if (r.ExcludedBecause is not null)

@@ -10,6 +10,9 @@ internal static class CellText
     // The smallest double, written out without an exponent, and a unit.
     private const int LongestNumber = 400;
 
+    // Converted values are rounded here, far below what can be typed, so that 143.6 °F is 62 °C to the last bit and 6.1 min is 366 s.
+    private const int ConvertedDecimals = 9;
+
     private static readonly LocalDateTimePattern[] Times =
     [
         LocalDateTimePattern.CreateWithInvariantCulture("uuuu-M-d'T'H:mm"),
@@ -40,16 +43,18 @@ internal static class CellText
                 celsius = number;
                 return true;
             case "f" or "℉" or "fahrenheit" or "degf" or "degreesf" or "deg.f":
-                celsius = Units.CelsiusFrom(number, TemperatureUnitChoice.Fahrenheit);
+                celsius = FromFahrenheit(number);
                 return true;
             case "" or "deg" or "degrees" when column != ColumnUnit.None:
                 bare = true;
-                celsius = column == ColumnUnit.Fahrenheit ? Units.CelsiusFrom(number, TemperatureUnitChoice.Fahrenheit) : number;
+                celsius = column == ColumnUnit.Fahrenheit ? FromFahrenheit(number) : number;
                 return true;
             default:
                 return false;
         }
     }
+
+    private static double FromFahrenheit(double number) => Math.Round(Units.CelsiusFrom(number, TemperatureUnitChoice.Fahrenheit), ConvertedDecimals);
 
     /// <summary>A duration in s: "15", "15 s", "6 min", "6 min 30 s", "6:00" (min:s), "1:02:03" (h:min:s).</summary>
     public static bool TrySeconds(string cell, ColumnUnit column, out double seconds, out bool bare)
@@ -71,7 +76,7 @@ internal static class CellText
             if (double.IsNaN(size) || size >= smallest || (letters == 0 && parts > 0)) return false;
             bare = letters == 0;
             smallest = letters == 0 ? 0 : size;
-            seconds += number * size;
+            seconds += size == 1 ? number : Math.Round(number * size, ConvertedDecimals);
             rest = rest[letters..].TrimStart();
         }
 

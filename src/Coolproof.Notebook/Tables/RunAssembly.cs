@@ -9,9 +9,6 @@ internal sealed class RunAssembly(Header header, ProblemLog log)
     private readonly ReadingAssembly _readings = new(header, log);
     private readonly Dictionary<string, string> _options = new(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Names of the options in the order of their first row.</summary>
-    public List<string> Options { get; } = [];
-
     /// <summary>One run; its drive is <paramref name="drive"/> where it notes none.</summary>
     public Run Assemble(RunDraft draft, double drive)
     {
@@ -51,9 +48,7 @@ internal sealed class RunAssembly(Header header, ProblemLog log)
             return "";
         }
 
-        if (_options.TryGetValue(written, out string? known)) return known;
-        Options.Add(written);
-        return _options[written] = written;
+        return _options.TryGetValue(written, out string? known) ? known : _options[written] = written;
     }
 
     private void CheckRepeats(RunDraft draft)

@@ -12,8 +12,10 @@ internal sealed class TableAssembly(Header header, ProblemLog log)
         List<DraftedRun> runs = [.. drafts.Select(draft => new DraftedRun(draft, assembly.Assemble(draft, drive)))];
         IReadOnlyList<DraftedRun> ordered = new RunOrder(header, log).Ordered(runs);
         if (log.HasProblems) return null;
-        Ask(rows, ordered, assembly.Options);
-        return new ReadingsTable([.. ordered.Select(run => run.Run)], log.Questions(), assembly.Options);
+        // By their first run, not their first row, so that with start times the order of rows makes no difference to anything.
+        string[] options = [.. ordered.Select(run => run.Run.Option).Distinct()];
+        Ask(rows, ordered, options);
+        return new ReadingsTable([.. ordered.Select(run => run.Run)], log.Questions(), options);
     }
 
     // The median of the runs that note a drive; the one given where none does.
