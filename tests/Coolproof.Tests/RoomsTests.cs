@@ -13,8 +13,9 @@ public class RoomsTests
         ["Coolproof.Notebook"] = [],
         ["Coolproof.Evidence"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook"],
         ["Coolproof.Rehearsal"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook"],
+        ["Coolproof.Store"] = ["Coolproof.Notebook"],
         ["Coolproof.Pictures"] = ["Coolproof.Evidence", "Coolproof.Notebook"],
-        ["coolproof"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal", "Coolproof.Pictures"],
+        ["coolproof"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal", "Coolproof.Store", "Coolproof.Pictures"],
     };
 
     static readonly Architecture House = new ArchLoader()

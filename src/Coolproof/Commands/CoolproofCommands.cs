@@ -6,18 +6,13 @@ namespace Coolproof.Commands;
 /// <summary>The command line as a whole: what can be asked, and what is said when it can't be understood.</summary>
 internal static class CoolproofCommands
 {
-    static readonly (string Name, Func<Terminal, Command> Make)[] All = [("compare", CompareCommand.On), ("rehearse", RehearseCommand.On)];
+    static readonly (string Name, Func<Terminal, Command> Make)[] All = [("compare", CompareCommand.On), ("rehearse", RehearseCommand.On), ("serve", ServeCommand.On)];
 
     /// <summary>Does what the arguments ask.</summary>
     /// <returns>The exit code.</returns>
     public static int Run(string[] arguments, Terminal terminal, CancellationToken cancel)
     {
-        if (arguments.Length == 0)
-        {
-            terminal.Out.Write(StartPage.Text(terminal.Ink));
-            terminal.Out.Flush();
-            return Exit.Done;
-        }
+        if (arguments.Length == 0) return new Serving(terminal).RunAsync(ServeRequest.Plain, cancel).GetAwaiter().GetResult();
         var root = new RootCommand("Tells which way of cooling a small electric race motor really works.");
         foreach (var (name, make) in All)
             if (arguments[0] == name || !All.Any(command => command.Name == arguments[0])) root.Add(make(terminal)); // only what is asked is made
