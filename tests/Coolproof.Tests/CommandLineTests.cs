@@ -3,17 +3,6 @@ namespace Coolproof.Tests;
 /// <summary>The built program as a process: what it says where, and with which exit code.</summary>
 public class CommandLineTests
 {
-    [Fact]
-    public void Without_arguments_it_says_what_it_does_and_what_to_try()
-    {
-        var run = ProgramRun.Of();
-        Assert.Equal(0, run.ExitCode);
-        Assert.Empty(run.Error);
-        Assert.Contains("./coolproof compare demo/demo-day.csv", run.Out);
-        Assert.Contains("./coolproof rehearse --out evening.csv", run.Out);
-        Assert.DoesNotContain('\e', run.Out); // not a terminal
-    }
-
     [Theory]
     [InlineData("--help")]
     [InlineData("compare", "--help")]

@@ -16,7 +16,7 @@ internal sealed class Serving(Terminal terminal)
         try
         {
             var folder = DataFolder.Of(Environment.GetEnvironmentVariable);
-            await using var store = await JournalStore.OpenAsync(request.Store ?? Path.Combine(folder, "notebook.sqlite"), TimeProvider.System, cancel);
+            await using var store = await JournalStore.OpenAsync(request.Store ?? Path.Combine(folder, "notebook.coolproof"), TimeProvider.System, cancel);
             await using var app = WebHost.Build(store, new WebSettings(request.Port, request.Lan, folder), TimeProvider.System);
             await app.StartAsync(cancel);
             var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First().Replace("0.0.0.0", "127.0.0.1", StringComparison.Ordinal);
