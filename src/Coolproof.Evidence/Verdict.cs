@@ -1,7 +1,11 @@
 namespace Coolproof.Evidence;
 
 /// <summary>Mean, standard deviation and quantiles of one quantity over the posterior draws.</summary>
-public sealed record Summary(double Mean, double Sd, double Q05, double Q25, double Q50, double Q75, double Q95);
+public sealed record Summary(double Mean, double Sd, double Q05, double Q25, double Q50, double Q75, double Q95)
+{
+    /// <summary>The same of the quantity's negative: a difference seen from the other side.</summary>
+    public Summary Turned() => new(-Mean, Sd, -Q95, -Q75, -Q50, -Q25, -Q05);
+}
 
 /// <summary>Conditions at which options are compared.</summary>
 /// <param name="AmbientC">Air, °C.</param>
@@ -45,12 +49,19 @@ public enum ComparedOn
 /// <param name="DifferenceK">peak(a) − peak(b) at fair conditions, K.</param>
 /// <param name="ProbabilityACooler">Share of draws in which a is cooler.</param>
 /// <param name="Call">What is said of the pair.</param>
-public sealed record PairVerdict(string A, string B, ComparedOn On, Summary DifferenceK, double ProbabilityACooler, PairCall Call);
+public sealed record PairVerdict(string A, string B, ComparedOn On, Summary DifferenceK, double ProbabilityACooler, PairCall Call)
+{
+    /// <summary>The same pair with its options the other way round.</summary>
+    public PairVerdict Turned() => new(B, A, On, DifferenceK.Turned(), 1 - ProbabilityACooler, Call switch
+    {
+        PairCall.ACooler => PairCall.BCooler,
+        PairCall.BCooler => PairCall.ACooler,
+        var either => either,
+    });
+}
 
 /// <summary>A source of doubt and its share of the variance of the main difference.</summary>
-/// <param name="Source">
-/// One of: delay, reading scatter and aim, gun, air, warmth brought along, load run to run, mounting and day, motor constants and priors.
-/// </param>
+/// <param name="Source">The name of one of <see cref="Words.SourceOfDoubt.All"/>.</param>
 /// <param name="Share">0 to 1; all shares sum to 1.</param>
 public sealed record DoubtShare(string Source, double Share);
 

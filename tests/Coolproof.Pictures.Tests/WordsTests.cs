@@ -9,21 +9,6 @@ public sealed class WordsTests
     private static readonly Words Celsius = new(new(TemperatureUnitChoice.Celsius), 2);
     private static readonly Words Fahrenheit = new(new(TemperatureUnitChoice.Fahrenheit), 2);
 
-    [Theory]
-    [InlineData(1.0, "99 in 100")]
-    [InlineData(0.99, "99 in 100")]
-    [InlineData(0.989, "39 in 40")]
-    [InlineData(0.975, "39 in 40")]
-    [InlineData(0.974, "19 in 20")]
-    [InlineData(0.95, "19 in 20")]
-    [InlineData(0.8, "4 in 5")]
-    [InlineData(0.55, "1 in 2")]
-    [InlineData(0.34, "1 in 3")]
-    [InlineData(0.33, "1 in 4")]
-    [InlineData(0.001, "under 1 in 100")]
-    public void Chances_are_said_in_round_odds_that_the_probability_reaches(double probability, string odds) =>
-        Assert.Equal(odds, Words.Chance(probability));
-
     [Fact]
     public void Calls_are_said_from_the_side_of_the_hotter_option()
     {

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 using Coolproof.Json;
 using Json.Schema;
 
@@ -52,6 +53,13 @@ public class CompareJsonTests
         var shares = JsonNode.Parse(CompareJson.Text(thirds))!["doubt"]!.AsArray().Select(share => share!["share"]!.GetValue<decimal>());
         Assert.Equal(1m, shares.Sum());
     }
+
+    [Fact]
+    public void The_schema_names_the_sources_of_doubt_that_there_are() =>
+        Assert.Equal(
+            SourceOfDoubt.All.Select(source => source.Name),
+            JsonNode.Parse(File.ReadAllText(TestFiles.Of("docs", "formats", "compare.schema.json")))!
+                ["properties"]!["doubt"]!["items"]!["properties"]!["source"]!["enum"]!.AsArray().Select(name => name!.GetValue<string>()));
 
     [Fact]
     public void Reading_the_text_and_writing_it_again_changes_nothing()

@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 using Coolproof.Notebook;
 using Coolproof.Screen;
 using Coolproof.Words;
@@ -85,6 +86,15 @@ public class VerdictPageTests
     {
         var lines = Lines(Samples.Of(6, sd: 1.2));
         Assert.Contains(lines, line => line.StartsWith("Not told yet   clamp with 25 mm fan 2 °C cooler (-1 to 5) than rear blower? Runs alone won't tell", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_makes_the_largest_doubt_smaller_is_said_once()
+    {
+        var delay = SourceOfDoubt.Of("delay");
+        var lines = Lines(Samples.Of(6) with { Advice = [$"N{delay.Remedy[1..]}: the largest doubt is {delay.Plain}.", "Shuffle the order."] });
+        Assert.Contains(lines, line => line.StartsWith($"Largest doubt  {delay.Plain} (41 % of it). To make it smaller", StringComparison.Ordinal));
+        Assert.Contains("Next           Shuffle the order.", lines);
     }
 
     [Fact]

@@ -37,24 +37,6 @@ public class WordsTests
     public void Sentences_turn_to_fahrenheit_by_what_each_number_is(string celsius, string fahrenheit) => Assert.Equal(fahrenheit, FahrenheitWords.Of(celsius));
 
     [Theory]
-    [InlineData(1, "over 99 in 100")]
-    [InlineData(0.97, "19 in 20")]
-    [InlineData(0.949, "9 in 10")]
-    [InlineData(0.5, "1 in 2")]
-    [InlineData(0.06, "1 in 10")]
-    [InlineData(0, "under 1 in 100")]
-    public void Chances_are_said_as_odds(double probability, string words) => Assert.Equal(words, Chance.InWords(probability));
-
-    [Fact]
-    public void Odds_in_words_never_claim_more_than_the_number() =>
-        Gen.Double[0.006, 0.994].Sample(p =>
-        {
-            var words = Chance.InWords(p).Split(' ');
-            var said = double.Parse(words[0]) / double.Parse(words[2]);
-            return Math.Abs(said - 0.5) <= Math.Abs(p - 0.5) + 1e-12;
-        });
-
-    [Theory]
     [InlineData("30C", 30)]
     [InlineData("86F", 30)]
     [InlineData("30 °C", 30)]

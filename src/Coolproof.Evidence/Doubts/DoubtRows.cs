@@ -19,7 +19,7 @@ internal static class DoubtRows
     /// <param name="along">v, any length; a zero vector gives zeros.</param>
     public static double[] Squares(DayDensity density, double[] centre, double[] along)
     {
-        double[] squares = new double[DoubtShares.Names.Count];
+        double[] squares = new double[Enum.GetValues<DoubtSource>().Length];
         double largest = along.Max(Math.Abs);
         if (!(largest > 0))
             return squares;

@@ -1,4 +1,5 @@
 using Coolproof.Evidence.Model;
+using Coolproof.Evidence.Words;
 using Coolproof.Sampling.Laplace;
 
 namespace Coolproof.Evidence.Doubts;
@@ -13,12 +14,6 @@ internal static class DoubtShares
 
     // No direction is less certain than five times the prior's variance: where a wild reading bends the curvature the wrong way.
     private const double LeastPrecision = 0.2;
-
-    /// <summary>Names of the sources, in the order of <see cref="DoubtSource"/>.</summary>
-    internal static readonly IReadOnlyList<string> Names =
-    [
-        "delay", "reading scatter and aim", "gun", "air", "warmth brought along", "load run to run", "mounting and day", "motor constants and priors",
-    ];
 
     /// <summary>Shares of the doubt about fair can peak (a) − fair can peak (b), largest first; only those that are exactly 0 are left out.</summary>
     /// <param name="posterior">What is left to believe.</param>
@@ -37,7 +32,7 @@ internal static class DoubtShares
         double[] squares = DoubtRows.Squares(density, fit.Centre, along);
         double sum = squares.Sum();
         return sum > 0 && double.IsFinite(sum)
-            ? [.. squares.Select((s, i) => new DoubtShare(Names[i], s / sum)).Where(d => d.Share > 0).OrderByDescending(d => d.Share)]
+            ? [.. squares.Select((s, i) => new DoubtShare(SourceOfDoubt.All[i].Name, s / sum)).Where(d => d.Share > 0).OrderByDescending(d => d.Share)]
             : [];
     }
 

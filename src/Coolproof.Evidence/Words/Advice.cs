@@ -26,7 +26,7 @@ internal static class Advice
             said.Add("Drive a second option, or the bare can, on the same day: one option alone can't be ranked.");
         said.AddRange(Settling(table, options, [.. open.Take(MostPairs)], doubt, sameWithinK));
         if (doubt.Count > 0)
-            said.Add(open.Length > 0 ? Remedy.Of(doubt[0].Source) : "The question is answered. For sharper numbers next time, " + Later(Remedy.Of(doubt[0].Source)));
+            said.Add(Sharper(SourceOfDoubt.Of(doubt[0].Source), answered: open.Length == 0));
         said.AddRange(Habits(table, options));
         return [.. said.Distinct()];
     }
@@ -66,7 +66,8 @@ internal static class Advice
 
     private static string InWords(int count) => count switch { 2 => "two", 3 => "three", 4 => "four", 5 => "five", _ => "six" };
 
-    private static string Later(string remedy) => char.ToLowerInvariant(remedy[0]) + remedy[1..];
+    private static string Sharper(SourceOfDoubt largest, bool answered) =>
+        $"{(answered ? "The question is answered. For sharper numbers next time, " + largest.Remedy : Say.Capital(largest.Remedy))}: the largest doubt is {largest.Plain}.";
 
     private static IEnumerable<string> Habits(ReadingsTable table, IReadOnlyList<OptionVerdict> options)
     {

@@ -8,8 +8,5 @@ internal static class Facing
         pairs.FirstOrDefault(p => p.On == on && ((p.A == first && p.B == second) || (p.A == second && p.B == first))) is { } pair ? From(pair, first) : null;
 
     /// <summary>The same pair with an option as A.</summary>
-    public static PairVerdict From(PairVerdict pair, string first) => pair.A == first ? pair : new(pair.B, pair.A, pair.On, Turned(pair.DifferenceK),
-        1 - pair.ProbabilityACooler, pair.Call switch { PairCall.ACooler => PairCall.BCooler, PairCall.BCooler => PairCall.ACooler, PairCall same => same });
-
-    private static Summary Turned(Summary s) => new(-s.Mean, s.Sd, -s.Q95, -s.Q75, -s.Q50, -s.Q25, -s.Q05);
+    public static PairVerdict From(PairVerdict pair, string first) => pair.A == first ? pair : pair.Turned();
 }

@@ -12,7 +12,6 @@ public static class RunsToSettle
     public const int Most = 6;
 
     private const double FirmSds = 1.96, SameAt = 0.95;
-    private static readonly string[] Shared = ["gun", "motor constants and priors"];
 
     /// <summary>More runs of each, 1 to <see cref="Most"/>; null when more are needed.</summary>
     /// <param name="difference">The difference as it stands.</param>
@@ -22,7 +21,7 @@ public static class RunsToSettle
     /// <param name="sameWithinK">Half-width of the "same" band, K.</param>
     public static int? Each(Summary difference, int runsA, int runsB, IReadOnlyList<DoubtShare> doubt, double sameWithinK)
     {
-        double shared = doubt.Where(d => Shared.Contains(d.Source)).Sum(d => d.Share), now = 1.0 / runsA + 1.0 / runsB, mean = Math.Abs(difference.Mean);
+        double shared = doubt.Where(d => SourceOfDoubt.Of(d.Source).SharedByRuns).Sum(d => d.Share), now = 1.0 / runsA + 1.0 / runsB, mean = Math.Abs(difference.Mean);
         for (int more = 1; more <= Most; more++)
         {
             double left = (1.0 / (runsA + more) + 1.0 / (runsB + more)) / now, sd = difference.Sd * Math.Sqrt(shared + (1 - shared) * left);

@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 
 namespace Coolproof.Pictures.Drawing;
 
@@ -51,17 +52,5 @@ internal static class DoubtBars
 
     private static DoubtShare[] Sorted(Verdict verdict) => [.. verdict.Doubt.OrderByDescending(s => s.Share)];
 
-    /// <summary>Sources of doubt as a racer would say them; a source that has no such words keeps its own.</summary>
-    private static string Plain(string source) => source switch
-    {
-        "delay" => "the seconds between stop and reading",
-        "reading scatter and aim" => "scatter and aim of the readings",
-        "gun" => "the gun itself",
-        "air" => "the air temperature",
-        "warmth brought along" => "warmth brought along into a run",
-        "load run to run" => "how hard each run was driven",
-        "mounting and day" => "how it was mounted, and the day",
-        "motor constants and priors" => "what is assumed of the motor",
-        _ => source,
-    };
+    private static string Plain(string source) => SourceOfDoubt.Of(source).Plain;
 }

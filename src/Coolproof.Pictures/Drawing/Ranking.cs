@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 
 namespace Coolproof.Pictures.Drawing;
 
@@ -177,7 +178,7 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
     private (string First, string Then) BesideCoolest(Standing s) => s.HotterK is { } k
         ? words.Call(s.Call, k, s.ProbabilityHotter)
         : standings.Count == 1 ? ("nothing to compare with yet", "")
-        : s.Option == Standing.Coolest(verdict) ? ("most likely the coolest", $", {Words.Chance(s.Option.ProbabilityCoolest)}") : ("not compared", "");
+        : s.Option == Standing.Coolest(verdict) ? ("most likely the coolest", $", {Odds.Say(s.Option.ProbabilityCoolest)}") : ("not compared", "");
 
     /// <summary>An option's difference on its own piece of the band, with zero through it; the words stay on clear ground.</summary>
     private void DifferenceBar(Standing s, Scale scale, double y)

@@ -40,10 +40,8 @@ internal sealed record Standing(OptionVerdict Option, OptionLook Look, Summary? 
         Finite(pair.DifferenceK, $"difference of {pair.A} and {pair.B}");
         return pair.A == option.Name
             ? new(option, look, pair.DifferenceK, pair.Call, 1 - pair.ProbabilityACooler)
-            : new(option, look, Turned(pair.DifferenceK), pair.Call, pair.ProbabilityACooler);
+            : new(option, look, pair.DifferenceK.Turned(), pair.Call, pair.ProbabilityACooler);
     }
-
-    private static Summary Turned(Summary s) => new(-s.Mean, s.Sd, -s.Q95, -s.Q75, -s.Q50, -s.Q25, -s.Q05);
 
     private static void Finite(Summary s, string what)
     {

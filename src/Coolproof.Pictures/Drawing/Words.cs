@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 
 namespace Coolproof.Pictures.Drawing;
 
@@ -31,22 +32,6 @@ internal sealed class Words(Degrees unit, double sameWithinK)
             : $"{Say(-middle, format)} {unit.Symbol} cooler ({Range(Say(-high, format), Say(-low, format))})";
     }
 
-    /// <summary>"19 in 20": the largest round odds that the probability reaches, so never more than it carries; 99 in 100 is the most that a few thousand draws are asked to bear.</summary>
-    public static string Odds(double probability)
-    {
-        int[] rounds = [100, 40, 20, 10, 5, 4, 3];
-        int n = rounds.FirstOrDefault(n => probability >= 1 - 1.0 / n - 1e-9);
-        return n == 0 ? "1 in 2" : string.Create(CultureInfo.InvariantCulture, $"{n - 1} in {n}");
-    }
-
-    /// <summary>"4 in 5", "1 in 3": any chance, again rounded to what it reaches.</summary>
-    public static string Chance(double probability)
-    {
-        string odds = Odds(probability);
-        return odds != "1 in 2" || probability >= 0.5 ? odds
-            : probability >= 0.01 ? string.Create(CultureInfo.InvariantCulture, $"1 in {Math.Ceiling(1 / probability - 1e-9):0}") : "under 1 in 100";
-    }
-
     /// <summary>
     /// What is said of an option beside the coolest, in two parts, the weightier first: "9 °C hotter (4 to 14)" and ", 39 in 40 sure", or
     /// "can’t be told yet" and ": 3 °C hotter (−2 to 8)".
@@ -55,7 +40,7 @@ internal sealed class Words(Degrees unit, double sameWithinK)
     {
         PairCall.Same => (Same, ": " + Hotter(hotterK)),
         PairCall.Open => ("can’t be told yet", ": " + Hotter(hotterK)),
-        _ => (Hotter(hotterK), $", {Odds(Math.Max(probabilityHotter, 1 - probabilityHotter))} sure"),
+        _ => (Hotter(hotterK), $", {Odds.Say(Math.Max(probabilityHotter, 1 - probabilityHotter))} sure"),
     };
 
     /// <summary>"the same within 2 °C".</summary>

@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 using Coolproof.Notebook;
 using Coolproof.Screen;
 
@@ -46,12 +47,12 @@ internal static class DetailsPage
         yield return page.Ink.Bold(on == ComparedOn.Can ? "Every pair, on the can" : "Every pair, on the winding");
         var rows = pairs.Select(pair => new[]
         {
-            Cells.Clean(pair.A), $"{page.Degrees.DifferenceAndRange(Ranking.Flipped(pair.DifferenceK))} cooler than", Cells.Clean(pair.B),
+            Cells.Clean(pair.A), $"{page.Degrees.DifferenceAndRange(pair.DifferenceK.Turned())} cooler than", Cells.Clean(pair.B),
             pair.Call switch
             {
-                PairCall.Open => $"not told yet ({Chance.InWords(pair.ProbabilityACooler)})",
+                PairCall.Open => $"not told yet ({Odds.Say(pair.ProbabilityACooler)})",
                 PairCall.Same => $"the same within {page.Degrees.SayDifference(verdict.SameWithinK, 1)}",
-                _ => $"{Chance.InWords(pair.ProbabilityACooler)} sure",
+                _ => $"{Odds.Say(pair.ProbabilityACooler)} sure",
             },
         });
         foreach (var line in TextColumns.Lines(rows, [false, true, false, true], page.Width)) yield return line;
@@ -65,7 +66,7 @@ internal static class DetailsPage
             $"Where the doubt comes from, between {Cells.Clean(verdict.MainPair.A)} and {Cells.Clean(verdict.MainPair.B)}", page.Width))
             yield return page.Ink.Bold(line);
         var rows = verdict.Doubt.Select(share =>
-            new[] { $"{DegreeWords.Number(share.Share * 100)} %", Cells.Clean(DoubtWords.Of(share.Source).Name), DoubtWords.Of(share.Source).Remedy });
+            new[] { $"{DegreeWords.Number(share.Share * 100)} %", SourceOfDoubt.Of(share.Source).Plain, SourceOfDoubt.Of(share.Source).Remedy });
         foreach (var line in TextColumns.Lines(rows, [true, false, false], page.Width)) yield return line;
     }
 

@@ -17,13 +17,5 @@ internal static class Ranking
     }
 
     /// <summary>The pair turned so that A is the likelier cooler one: its difference is then at most 0.</summary>
-    public static PairVerdict CoolerFirst(PairVerdict pair)
-    {
-        if (pair.DifferenceK.Q50 <= 0) return pair;
-        var call = pair.Call switch { PairCall.ACooler => PairCall.BCooler, PairCall.BCooler => PairCall.ACooler, var same => same };
-        return new PairVerdict(pair.B, pair.A, pair.On, Flipped(pair.DifferenceK), 1 - pair.ProbabilityACooler, call);
-    }
-
-    /// <summary>A difference seen from the other side.</summary>
-    public static Summary Flipped(Summary s) => new(-s.Mean, s.Sd, -s.Q95, -s.Q75, -s.Q50, -s.Q25, -s.Q05);
+    public static PairVerdict CoolerFirst(PairVerdict pair) => pair.DifferenceK.Q50 <= 0 ? pair : pair.Turned();
 }

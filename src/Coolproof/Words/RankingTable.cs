@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -23,7 +24,7 @@ internal static class RankingTable
             ["runs", .. shown.Select(option => $"{option.Runs}")],
             [$"can {unit}", .. shown.Select(option => page.Degrees.MiddleAndRange(option.PeakCanC))],
             [$"winding {unit}", .. shown.Select(option => Winding(option, page))],
-            ["coolest?", .. shown.Select(option => ranked.Count > 1 ? Chance.InWords(option.ProbabilityCoolest) : "-")],
+            ["coolest?", .. shown.Select(option => ranked.Count > 1 ? Odds.Say(option.ProbabilityCoolest) : "-")],
         ];
         var widths = columns.Select(column => column.Max(Cells.Width)).ToArray();
         var (name, strip) = Share(widths, page.Width);

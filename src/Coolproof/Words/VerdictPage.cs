@@ -28,7 +28,8 @@ internal static class VerdictPage
         if (verdict.Doubt.Count > 0) lines.AddRange(Labelled.Text("Largest doubt", Doubt(verdict.Doubt[0]), page));
         if (verdict.SecondOpinion is { } second) lines.AddRange(Labelled.Text("Second look", page.Put(second.Remark), page, faint: true));
         if (verdict.Warnings.Count > 0) lines.AddRange(Labelled.Items("Mind", [.. verdict.Warnings.Select(page.Put)], WarningLines, page));
-        if (verdict.Advice.Count > 0) lines.AddRange(Labelled.Items("Next", [.. verdict.Advice.Select(page.Put)], AdviceLines, page));
+        var advice = verdict.Advice.Where(text => !SaidBesideTheDoubt(text, verdict)).ToList();
+        if (advice.Count > 0) lines.AddRange(Labelled.Items("Next", [.. advice.Select(page.Put)], AdviceLines, page));
         lines.AddRange(Labelled.Text("At the stop", Cautions.Of(verdict, page.Degrees), page));
         return lines;
     }
@@ -40,12 +41,11 @@ internal static class VerdictPage
 
     static int Decimals(double celsius) => Math.Abs(celsius - Math.Round(celsius)) > 0.04 ? 1 : 0;
 
-    static string Doubt(DoubtShare largest)
-    {
-        var words = DoubtWords.Of(largest.Source);
-        var remedy = words.Remedy.Length > 0 ? $" Smaller with: {words.Remedy}." : "";
-        return $"{Cells.Clean(words.Name)} ({DegreeWords.Number(largest.Share * 100)} % of it).{remedy}";
-    }
+    static string Doubt(DoubtShare largest) =>
+        $"{SourceOfDoubt.Of(largest.Source).Plain} ({DegreeWords.Number(largest.Share * 100)} % of it). To make it smaller, {SourceOfDoubt.Of(largest.Source).Remedy}.";
+
+    static bool SaidBesideTheDoubt(string advice, Verdict verdict) =>
+        verdict.Doubt.Count > 0 && advice.StartsWith(SourceOfDoubt.Of(verdict.Doubt[0].Source).Remedy, StringComparison.OrdinalIgnoreCase);
 
     static List<string> OpenLines(IReadOnlyList<PairVerdict> open, Verdict verdict, PageSettings page)
     {
@@ -55,7 +55,7 @@ internal static class VerdictPage
 
     static string OpenLine(PairVerdict pair, int? more, PageSettings page)
     {
-        var difference = page.Degrees.DifferenceAndRange(Ranking.Flipped(pair.DifferenceK));
+        var difference = page.Degrees.DifferenceAndRange(pair.DifferenceK.Turned());
         var bracket = difference.IndexOf('(');
         var settle = more switch
         {

@@ -1,5 +1,6 @@
 using Coolproof.Evidence.Doubts;
 using Coolproof.Evidence.Model;
+using Coolproof.Evidence.Words;
 using Coolproof.Notebook;
 using Coolproof.Rehearsal;
 
@@ -43,7 +44,7 @@ public class DoubtSharesTests(ITestOutputHelper output)
         Assert.Equal(1, shares.Sum(s => s.Share), 1e-12);
         Assert.All(shares, s => Assert.True(s.Share > 0));
         Assert.Equal(shares.OrderByDescending(s => s.Share), shares);
-        Assert.All(shares, s => Assert.Contains(s.Source, DoubtShares.Names));
+        Assert.All(shares, s => Assert.Contains(SourceOfDoubt.All, source => source.Name == s.Source));
     }
 
     // Var = c'H⁻¹c; H is the curvature that was seen and the rows are what was to be expected, so the two agree only about.

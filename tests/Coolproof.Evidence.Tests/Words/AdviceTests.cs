@@ -1,4 +1,3 @@
-using Coolproof.Evidence.Doubts;
 using Coolproof.Evidence.Words;
 using Coolproof.Notebook;
 
@@ -28,7 +27,11 @@ public class AdviceTests
         Assert.Contains(Of(Table, difference, sd), a => a.StartsWith(said, StringComparison.Ordinal));
 
     [Fact]
-    public void Every_source_of_doubt_has_its_remedy() => Assert.All(DoubtShares.Names, source => Assert.Contains(Remedy.Of(source), Of(Table, source: source)));
+    public void The_largest_doubt_has_its_remedy() => Assert.All(SourceOfDoubt.All, source =>
+    {
+        Assert.Contains(Of(Table, source: source.Name), a => a.StartsWith(source.Remedy, StringComparison.OrdinalIgnoreCase) && a.EndsWith($"the largest doubt is {source.Plain}.", StringComparison.Ordinal));
+        Assert.StartsWith($"The question is answered. For sharper numbers next time, {source.Remedy}", Of(Table, -9, source: source.Name)[0], StringComparison.Ordinal);
+    });
 
     [Fact]
     public void A_question_that_is_answered_asks_for_no_more_runs()

@@ -12,17 +12,21 @@ public class OddsTests
     [InlineData(0.975, "39 in 40")]
     [InlineData(0.95, "19 in 20")]
     [InlineData(0.5, "1 in 2")]
-    [InlineData(0.34, "1 in 3")]
+    [InlineData(0.34, "2 in 5")]
+    [InlineData(0.33, "1 in 3")]
+    [InlineData(0.06, "1 in 10")]
+    [InlineData(0.026, "1 in 20")]
+    [InlineData(0.01, "1 in 100")]
     [InlineData(0.004, "under 1 in 100")]
     [InlineData(0, "under 1 in 100")]
-    public void A_probability_is_said_rounded_down(double p, string words) => Assert.Equal(words, Odds.Say(p));
+    public void A_probability_is_said_rounded_toward_even_chances(double p, string words) => Assert.Equal(words, Odds.Say(p));
 
     [Fact]
     public void Words_never_claim_more_than_the_number() => Gen.Double[0.01, 1].Sample(p =>
     {
         string[] parts = Odds.Say(p).Split(" in ");
         double said = double.Parse(parts[0]) / double.Parse(parts[1]);
-        return said <= p + 1e-12 && said > p - 0.11;
+        return Math.Abs(said - 0.5) <= Math.Abs(p - 0.5) + 1e-12 && Math.Abs(said - p) < 0.11;
     });
 
     [Theory]
