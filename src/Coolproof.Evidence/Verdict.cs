@@ -84,6 +84,15 @@ public sealed record CorrectedReading(
     int Line, double DelayS, bool DelayNoted, double ReadC, double CorrectedC,
     double PartDelayK, double PartAimK, double PartGunK, double PartAmbientK, double PartWarmthK, double FairC);
 
+/// <summary>A reading of the winding as read and as brought back to the end of hard driving at this run's own conditions.</summary>
+/// <param name="Line">Line of the table.</param>
+/// <param name="ByResistance">Whether it was reckoned from a resistance; else it was read by a gun.</param>
+/// <param name="DelayS">Seconds from halt; the posterior median where it was not noted.</param>
+/// <param name="DelayNoted">Whether the delay was noted.</param>
+/// <param name="ReadC">As read, or the mean winding temperature that the resistance says, °C.</param>
+/// <param name="CorrectedC">Mean winding temperature at the end of hard driving as this run's evidence has it from this reading, °C.</param>
+public sealed record WindingReading(int Line, bool ByResistance, double DelayS, bool DelayNoted, double ReadC, double CorrectedC);
+
 /// <summary>One run as the evidence sees it: the can's and the winding's temperature after the stop, with doubt.</summary>
 /// <param name="Day">Day.</param>
 /// <param name="Run">Run.</param>
@@ -92,11 +101,15 @@ public sealed record CorrectedReading(
 /// <param name="SecondsAfterHalt">Time grid from the end of hard driving (negative: rolling in) on, s after halt.</param>
 /// <param name="CanC">Can over the grid, °C.</param>
 /// <param name="WindingC">Mean winding temperature over the grid, °C.</param>
-/// <param name="Readings">Readings of this run that count, as read and as corrected.</param>
+/// <param name="Readings">Readings of can and endbell in this run that count, as read and as corrected.</param>
 /// <param name="Outlier">A reason when the run fits badly with the rest; else null.</param>
 public sealed record RunCurve(
     string Day, string Run, string Option, Summary AirC, IReadOnlyList<double> SecondsAfterHalt, IReadOnlyList<Summary> CanC,
-    IReadOnlyList<Summary> WindingC, IReadOnlyList<CorrectedReading> Readings, string? Outlier);
+    IReadOnlyList<Summary> WindingC, IReadOnlyList<CorrectedReading> Readings, string? Outlier)
+{
+    /// <summary>Readings of the winding in this run that count.</summary>
+    public IReadOnlyList<WindingReading> WindingReadings { get; init; } = [];
+}
 
 /// <summary>One difference by a classical model on corrected readings, beside the main answer.</summary>
 /// <param name="A">First option.</param>

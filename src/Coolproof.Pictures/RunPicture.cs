@@ -9,6 +9,8 @@ public static class RunPicture
     private const string HowToRead =
         "Line and band: the middle and nine tenths of the chances. Hollow: as read. Solid: brought back to the end of driving. Dashed join: its seconds were not noted.";
 
+    private const string SmallMarks = " Small marks: readings of the winding.";
+
     /// <summary>Draws one run.</summary>
     /// <param name="verdict">Gives the option its colour and mark.</param>
     /// <param name="run">A run of the verdict.</param>
@@ -38,7 +40,7 @@ public static class RunPicture
         style.Check();
         var sheet = new Sheet(style, Typesetter.BuiltIn);
         Measures m = sheet.Measures;
-        double y = Heading.Draw(sheet, finding, runs.Count == 0 ? "Drive, stop, shoot the motor: the run will stand here." : HowToRead) + m.Margin * 0.8;
+        double y = Heading.Draw(sheet, finding, runs.Count == 0 ? "Drive, stop, shoot the motor: the run will stand here." : HowToRead + (runs.Any(r => r.WindingReadings.Count > 0) ? SmallMarks : "")) + m.Margin * 0.8;
         PanelRange range = PanelRange.Of(runs, style.Unit);
         const double gap = 36;
         double width = (m.Right - m.Left - gap * (columns - 1)) / columns;
@@ -62,7 +64,7 @@ public static class RunPicture
 
     private static string Finding(IReadOnlyList<RunCurve> runs, Words words)
     {
-        double[] moves = [.. runs.SelectMany(r => r.Readings).Select(r => r.CorrectedC - r.ReadC).Where(double.IsFinite)];
+        double[] moves = [.. runs.SelectMany(r => r.Readings.Select(x => x.CorrectedC - x.ReadC).Concat(r.WindingReadings.Select(x => x.CorrectedC - x.ReadC))).Where(double.IsFinite)];
         return runs.Count == 0 ? "No run counts yet" : moves.Length == 0 ? "No reading counts yet"
             : $"Brought back to the end of driving, readings move by {words.Moves(moves.Min(), moves.Max())}";
     }

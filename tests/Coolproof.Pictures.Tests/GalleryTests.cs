@@ -17,6 +17,8 @@ public sealed class GalleryTests
         ("day", s => RunPicture.OfDay(Samples.Six(), "Tuesday evening", s)),
         ("run", s => RunPicture.OfRun(Samples.Six(), Samples.Six().Runs[4], s)),
         ("run-without-readings", s => RunPicture.OfRun(Samples.Six(), Samples.Run("Bare can", 90, "3", 0), s)),
+        ("run-read-on-the-winding", s => RunPicture.OfRun(Samples.Six(), Samples.ReadOnTheWinding(0), s)),
+        ("run-read-on-can-and-winding", s => RunPicture.OfRun(Samples.Six(), Samples.ReadOnTheWinding(2), s)),
         ("doubt", s => DoubtPicture.Of(Samples.Six(), s)),
     ];
 

@@ -57,6 +57,20 @@ internal static class Samples
             [.. Enumerable.Range(0, readings).Select(i => Reading(i, 14 + 17 * i, CanAt(14 + 17 * i) - 1.4 + 0.8 * (i % 3), can + 0.6 * (i - 1), noted))], outlier);
     }
 
+    /// <summary>A run whose winding was measured three times by its resistance, beside some readings of the can.</summary>
+    public static RunCurve ReadOnTheWinding(int onCan)
+    {
+        RunCurve run = Run("Rear blower", 80, "3", onCan);
+        return run with
+        {
+            WindingReadings =
+            [
+                new(11, true, 21, true, run.WindingC[6].Q50 - 1.2, run.WindingC[0].Q50 - 1), new(12, true, 40, true, run.WindingC[9].Q50 + 1.5, run.WindingC[0].Q50 + 1.6),
+                new(13, false, 72, false, run.WindingC[16].Q50 + 0.4, run.WindingC[0].Q50 + 0.3),
+            ],
+        };
+    }
+
     private static CorrectedReading Reading(int i, double delay, double read, double corrected, bool noted) =>
         new(i + 2, delay, noted, read, corrected, corrected - read - 0.5, 0.3, 0.2, -0.3, -0.4, corrected - 0.7);
 

@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Coolproof.Evidence;
 using Coolproof.Notebook;
+using Coolproof.Pictures.Drawing;
 
 namespace Coolproof.Pictures.Tests;
 
@@ -34,6 +35,31 @@ public sealed class SvgTests
         Assert.Contains("can 200 °F", svg);
         Assert.Contains("38 °F hotter", svg);
         Assert.Contains("the same within 3.6 °F", svg);
+    }
+
+    [Fact]
+    public void A_run_that_was_read_on_the_winding_alone_shows_those_readings_as_read_and_as_brought_back()
+    {
+        string Drawn(int onCan, bool winding)
+        {
+            RunCurve run = Samples.ReadOnTheWinding(onCan);
+            return RunPicture.OfRun(Samples.Six(), winding ? run : run with { WindingReadings = [] }, new(PictureStyle.PhoneWidthPx)).Svg();
+        }
+
+        XElement with = XElement.Parse(Drawn(0, true)), without = XElement.Parse(Drawn(0, false));
+        string read = string.Join(" ", with.Elements(Svg + "text").Select(t => t.Value));
+        Assert.Contains("Small marks: readings of the winding.", read.Replace('\u00A0', ' '));
+        Assert.Contains("Read on the winding alone.", read);
+        Assert.DoesNotContain("No reading of this run counts.", read);
+        Assert.Contains("No reading of this run counts.", string.Join(" ", without.Elements(Svg + "text").Select(t => t.Value)));
+        // Three readings: a hollow mark filled with paper and a solid one in the quiet ink of the winding's curve for each.
+        string paper = ThemeColours.Of(Theme.Light).Paper, quiet = ThemeColours.Of(Theme.Light).Quiet;
+        Assert.Equal(3, Filled(with, paper) - Filled(without, paper));
+        Assert.Equal(3, Filled(with, quiet) - Filled(without, quiet));
+        Assert.DoesNotContain("Read on the winding alone.", Drawn(2, true));
+        Assert.DoesNotContain("Small marks", Drawn(2, false));
+
+        static int Filled(XElement svg, string colour) => svg.Elements(Svg + "path").Count(p => string.Equals(p.Attribute("fill")?.Value, colour, StringComparison.OrdinalIgnoreCase));
     }
 
     [Fact]

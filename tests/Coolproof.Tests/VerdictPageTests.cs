@@ -45,6 +45,19 @@ public class VerdictPageTests
     }
 
     [Fact]
+    public void Details_say_readings_of_the_winding_apart()
+    {
+        var verdict = Samples.Of(2);
+        var runs = verdict.Runs.ToList();
+        runs[1] = runs[1] with { Readings = [], WindingReadings = [new(9, true, 21, true, 82.24, 97.31), new(10, false, 30.4, false, 80, 97)] };
+        var lines = DetailsPage.Lines(verdict with { Runs = runs }, Page()).ToList();
+        var at = lines.IndexOf("Each reading of the winding, and what it makes of the winding at the stop");
+        Assert.Equal("9  first evening, 2  clip-on finned clamp   21 s  82.2  97.3  by resistance", lines[at + 2].Trim());
+        Assert.EndsWith("~30 s  80.0  97.0  by gun", lines[at + 3], StringComparison.Ordinal);
+        Assert.DoesNotContain(DetailsPage.Lines(verdict, Page()), line => line.Contains("reading of the winding"));
+    }
+
+    [Fact]
     public void The_sentence_comes_first() => Assert.StartsWith("twin 30 mm fans in duct keeps the can 8 °C cooler (2 to 13)", Lines(Samples.Of(6))[0]);
 
     [Fact]

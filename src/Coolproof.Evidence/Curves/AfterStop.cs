@@ -39,13 +39,13 @@ internal sealed class AfterStop
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Step(DayDensity density, ReadOnlySpan<double> u)
     {
-        double logRho = Math.Log(density.Motor.Rho), rolling = LogRatio(_model.RollInRatio, u);
+        double logRho = Math.Log(density.Motor.Rho), rolling = _model.Ratios[_model.RollInRatio].Log(u);
         for (int k = 0; k < _runs.Length; k++)
         {
             (int r, RunGrid grid) = _runs[k];
             ModelRun run = _model.Runs[r];
-            double driving = density.States[r].LogG + logRho, stopped = driving + LogRatio(run.RatioEntry, u);
-            double still = run.FanOffEntry < 0 ? stopped : driving + LogRatio(run.FanOffEntry, u), rollInS = run.RollIn < 0 ? run.RollInS : Math.Exp(u[run.RollIn]);
+            double driving = density.States[r].LogG + logRho, stopped = driving + _model.Ratios[run.RatioEntry].Log(u);
+            double still = run.FanOffEntry < 0 ? stopped : driving + _model.Ratios[run.FanOffEntry].Log(u), rollInS = run.RollIn < 0 ? run.RollInS : Math.Exp(u[run.RollIn]);
             _kernel.LogGamma[k * Stride] = driving;
             _kernel.Feedback[k * Stride] = Priors.Alpha25 * density.States[r].MeanCopper;
             for (int i = 0; i < RunGrid.Points; i++)
@@ -83,10 +83,4 @@ internal sealed class AfterStop
     }
 
     private static int At(int k, int point) => k * Stride + 1 + point;
-
-    private double LogRatio(int entry, ReadOnlySpan<double> u)
-    {
-        RatioEntry e = _model.Ratios[entry];
-        return e.Mean + (e.Common < 0 ? 0 : e.CommonSd * u[e.Common]) + (e.Own < 0 ? 0 : e.OwnSd * u[e.Own]);
-    }
 }

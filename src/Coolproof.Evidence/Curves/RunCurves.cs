@@ -5,8 +5,8 @@ namespace Coolproof.Evidence.Curves;
 /// <summary>
 /// The runs one by one as the evidence sees them. Every run of the model with at least one reading that counts is there, in the order of the table; void
 /// runs, warm-ups and runs whose fan failed too (the option then is the one that the model has for it), so a comparison
-/// of options on corrected readings has to leave those out. Readings of can and endbell are brought to the can at the end of hard driving; readings of the winding are evidence, but
-/// what they say of the can rests on the motor's constants more than on the reading, so the lists leave them out. A run's own heat is left as it was.
+/// of options on corrected readings has to leave those out. Readings of can and endbell are brought to the can at the end of hard driving, readings of the winding to the winding then: what
+/// they say of the can rests on the motor's constants more than on the reading. A run's own heat is left as it was.
 /// </summary>
 internal static class RunCurves
 {

@@ -13,6 +13,7 @@ internal sealed class RunTally
     private readonly double[] _air;
     private readonly double[][] _can, _winding;
     private readonly ReadingTally[] _readings;
+    private readonly WindingTally[] _windings;
     private double _warmth, _deviation, _standardised;
 
     /// <summary>Room for a run's draws.</summary>
@@ -23,8 +24,9 @@ internal sealed class RunTally
         _can = [.. grid.Seconds.Select(_ => new double[draws])];
         _winding = [.. grid.Seconds.Select(_ => new double[draws])];
         ModelRun places = model.Runs[run];
-        _readings = [.. Enumerable.Range(places.FirstReading, places.EndReading - places.FirstReading)
-            .Where(i => ReadingTally.Takes(model.Readings[i])).Select(i => new ReadingTally(model, i))];
+        ILookup<bool, int> onCan = Enumerable.Range(places.FirstReading, places.EndReading - places.FirstReading).ToLookup(i => ReadingTally.Takes(model.Readings[i]));
+        _readings = [.. onCan[true].Select(i => new ReadingTally(model, i))];
+        _windings = [.. onCan[false].Select(i => new WindingTally(model, i))];
     }
 
     /// <summary>Adds the draw that <paramref name="density"/> visited last.</summary>
@@ -48,6 +50,8 @@ internal sealed class RunTally
         _standardised += s.Deviation / (_model.Runs[_run].HeatFactor * heatSpread);
         foreach (ReadingTally reading in _readings)
             reading.Add(density);
+        foreach (WindingTally winding in _windings)
+            winding.Add(density);
     }
 
     /// <summary>The run over all its draws.</summary>
@@ -59,7 +63,10 @@ internal sealed class RunTally
         double ambientK = posterior.Fair.AmbientC - air.Mean, warmthK = -_warmth / _draws;
         return new(noted.Day, noted.Name, _model.Options[model.Option], air, _grid.Seconds,
             [.. _can.Select(c => Summaries.Of(c))], [.. _winding.Select(w => Summaries.Of(w))],
-            [.. _readings.Select(r => r.Corrected(posterior.Table, times.DelayS[r.Index], _draws, ambientK, warmthK))], Outlier(posterior.Table));
+            [.. _readings.Select(r => r.Corrected(posterior.Table, times.DelayS[r.Index], _draws, ambientK, warmthK))], Outlier(posterior.Table))
+        {
+            WindingReadings = [.. _windings.Select(w => w.BroughtBack(posterior.Table, times, _draws))],
+        };
     }
 
     // A void run's or a warm-up's heat may be anything.

@@ -8,7 +8,11 @@ namespace Coolproof.Evidence.Model;
 /// <param name="CommonSd">Its sd.</param>
 /// <param name="Own">Index of the option's own deviation; −1 when none.</param>
 /// <param name="OwnSd">Its sd.</param>
-internal readonly record struct RatioEntry(double Mean, int Common, double CommonSd, int Own, double OwnSd);
+internal readonly record struct RatioEntry(double Mean, int Common, double CommonSd, int Own, double OwnSd)
+{
+    /// <summary>log of the ratio at one point of the parameters.</summary>
+    public double Log(ReadOnlySpan<double> u) => Mean + (Common < 0 ? 0 : CommonSd * u[Common]) + (Own < 0 ? 0 : OwnSd * u[Own]);
+}
 
 /// <summary>An instrument's parameters.</summary>
 internal readonly record struct InstrumentEntry(string Name, int Offset, int LogAim, int Scatter);

@@ -12,9 +12,9 @@ internal sealed record PanelRange(double FromS, double ToS, double Low, double H
     /// <summary>Holds every band and every reading of the runs; a blank range where there are none.</summary>
     public static PanelRange Of(IReadOnlyList<RunCurve> runs, Degrees unit)
     {
-        double[] times = [.. runs.SelectMany(r => r.SecondsAfterHalt.Concat(r.Readings.Select(x => x.DelayS))).Where(double.IsFinite)];
+        double[] times = [.. runs.SelectMany(r => r.SecondsAfterHalt.Concat(r.Readings.Select(x => x.DelayS)).Concat(r.WindingReadings.Select(x => x.DelayS))).Where(double.IsFinite)];
         double[] temperatures = [.. runs.SelectMany(r => r.CanC.Concat(r.WindingC).SelectMany(s => new[] { s.Q05, s.Q95 })
-            .Concat(r.Readings.SelectMany(x => new[] { x.ReadC, x.CorrectedC }))).Where(double.IsFinite).Select(unit.Temperature)];
+            .Concat(r.Readings.SelectMany(x => new[] { x.ReadC, x.CorrectedC })).Concat(r.WindingReadings.SelectMany(x => new[] { x.ReadC, x.CorrectedC }))).Where(double.IsFinite).Select(unit.Temperature)];
         if (times.Length == 0 || temperatures.Length == 0)
         {
             return new(0, 60, unit.Temperature(20), unit.Temperature(80));
@@ -61,7 +61,9 @@ internal sealed class RunPanel(Sheet sheet, RunCurve run, OptionLook look, Panel
     private static double HeadHeight(Sheet sheet, int remarkLines) => sheet.Measures.BodySize * 1.35 + sheet.Measures.SmallSize * (2.9 + 1.32 * remarkLines);
 
     private static string Remark(RunCurve run) =>
-        run.Outlier is not null ? "Fits badly: " + run.Outlier : run.Readings.Count == 0 ? "No reading of this run counts." : "";
+        run.Outlier is not null ? "Fits badly: " + run.Outlier
+        : run.Readings.Count > 0 ? ""
+        : run.WindingReadings.Count > 0 ? "Read on the winding alone." : "No reading of this run counts.";
 
     private void Head(double left, double top, double width)
     {
@@ -140,19 +142,29 @@ internal sealed class RunPanel(Sheet sheet, RunCurve run, OptionLook look, Panel
         sheet.Text("winding", x.To + 6, winding + m.SmallSize * 0.36, m.SmallSize, colour: colours.Quiet);
     }
 
+    // The can's in the option's colour; the winding's smaller, and in the colour of its curve.
     private void Readings(Scale x, Scale y)
     {
+        Readings(x, y, [.. run.Readings.Select(r => new Shot(r.DelayS, r.DelayNoted, r.ReadC, r.CorrectedC))], look, 1);
+        Readings(x, y, [.. run.WindingReadings.Select(r => new Shot(r.DelayS, r.DelayNoted, r.ReadC, r.CorrectedC))], new(colours.Quiet, look.Mark), 0.72);
+    }
+
+    private void Readings(Scale x, Scale y, IEnumerable<Shot> shots, OptionLook marks, double size)
+    {
         double stop = run.SecondsAfterHalt.Count > 0 ? run.SecondsAfterHalt[0] : 0;
-        CorrectedReading[] readings = [.. run.Readings.Where(r => double.IsFinite(r.ReadC) && double.IsFinite(r.CorrectedC) && double.IsFinite(r.DelayS))];
-        foreach (CorrectedReading r in readings)
+        Shot[] readings = [.. shots.Where(r => double.IsFinite(r.ReadC) && double.IsFinite(r.CorrectedC) && double.IsFinite(r.DelayS))];
+        foreach (Shot r in readings)
         {
             sheet.Line(x.At(r.DelayS), y.At(unit.Temperature(r.ReadC)), x.At(stop), y.At(unit.Temperature(r.CorrectedC)), colours.Ink, 0.9, dashed: !r.DelayNoted);
         }
 
-        foreach (CorrectedReading r in readings)
+        foreach (Shot r in readings)
         {
-            sheet.Mark(look, x.At(r.DelayS), y.At(unit.Temperature(r.ReadC)), 5, hollow: true);
-            sheet.Mark(look, x.At(stop), y.At(unit.Temperature(r.CorrectedC)), 5.5);
+            sheet.Mark(marks, x.At(r.DelayS), y.At(unit.Temperature(r.ReadC)), 5 * size, hollow: true);
+            sheet.Mark(marks, x.At(stop), y.At(unit.Temperature(r.CorrectedC)), 5.5 * size);
         }
     }
+
+    /// <summary>A reading, of can or winding.</summary>
+    private readonly record struct Shot(double DelayS, bool DelayNoted, double ReadC, double CorrectedC);
 }

@@ -19,14 +19,34 @@ internal static class CorrectedReadings
         var rows = verdict.Runs.SelectMany(run => run.Readings.Select(reading => Row(run, reading, page.Degrees)));
         bool[] right = [true, false, false, true, true, true, true, true, true, true, true, true];
         foreach (var line in TextColumns.Lines([header, .. rows], right, page.Width)) yield return line;
+        foreach (var line in Windings(verdict, page)) yield return line;
         foreach (var run in verdict.Runs.Where(run => run.Outlier is not null))
             foreach (var line in Cells.Wrap($"{run.Day}, {run.Run}: {page.Put(run.Outlier!)}", page.Width, "", "  "))
                 yield return line;
     }
 
+    static IEnumerable<string> Windings(Verdict verdict, PageSettings page)
+    {
+        var rows = verdict.Runs.SelectMany(run => run.WindingReadings.Select(reading => Row(run, reading, page.Degrees))).ToList();
+        if (rows.Count == 0) yield break;
+        yield return "";
+        yield return page.Ink.Bold("Each reading of the winding, and what it makes of the winding at the stop");
+        string[] header = ["line", "day, run", "option", "after", "read", "stop", ""];
+        foreach (var line in TextColumns.Lines([header, .. rows], [true, false, false, true, true, true, false], page.Width)) yield return line;
+    }
+
+    static string[] Row(RunCurve run, WindingReading reading, DegreeWords degrees) =>
+    [
+        $"{reading.Line}", Cells.Clean($"{run.Day}, {run.Run}"), Cells.Clean(run.Option), After(reading.DelayS, reading.DelayNoted),
+        DegreeWords.Number(degrees.Temperature(reading.ReadC), 1), DegreeWords.Number(degrees.Temperature(reading.CorrectedC), 1),
+        reading.ByResistance ? "by resistance" : "by gun",
+    ];
+
+    static string After(double delayS, bool noted) => $"{(noted ? "" : "~")}{DegreeWords.Number(delayS)} s";
+
     static string[] Row(RunCurve run, CorrectedReading reading, DegreeWords degrees) =>
     [
-        $"{reading.Line}", Cells.Clean($"{run.Day}, {run.Run}"), Cells.Clean(run.Option), $"{(reading.DelayNoted ? "" : "~")}{DegreeWords.Number(reading.DelayS)} s",
+        $"{reading.Line}", Cells.Clean($"{run.Day}, {run.Run}"), Cells.Clean(run.Option), After(reading.DelayS, reading.DelayNoted),
         DegreeWords.Number(degrees.Temperature(reading.ReadC), 1), Part(reading.PartDelayK, degrees), Part(reading.PartAimK, degrees), Part(reading.PartGunK, degrees),
         DegreeWords.Number(degrees.Temperature(reading.CorrectedC), 1), Part(reading.PartAmbientK, degrees), Part(reading.PartWarmthK, degrees),
         DegreeWords.Number(degrees.Temperature(reading.FairC), 1),

@@ -104,6 +104,29 @@ public class RunCurvesTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Readings_of_the_winding_are_brought_to_the_winding_at_the_end_of_driving()
+    {
+        ReadingsTable table = Shots(run => run with
+        {
+            Readings = [run.Readings[0] with { Spot = Spot.Winding }, run.Readings[1] with { ReadC = null, Winding = new(61, 22, 50, 25, null) }],
+        });
+        Posterior posterior = ChosenPoints.Of(table, [], []);
+        DayDensity density = new(posterior.Fit.Model);
+        density.Visit(posterior.Draws[0]);
+        RunState s = density.States[0];
+        RunCurve curve = RunCurves.Of(posterior)[0];
+        Assert.Empty(curve.Readings);
+        (WindingReading gun, WindingReading resistance) = (curve.WindingReadings[0], curve.WindingReadings[1]);
+        Assert.Equal((false, true, 8.0, 22.0), (gun.ByResistance, resistance.ByResistance, gun.DelayS, resistance.DelayS));
+        Assert.Equal((table.Runs[0].Readings[0].ReadC, table.Runs[0].Readings[0].Line), (gun.ReadC, gun.Line));
+        // Copper at 61 mΩ that had 50 mΩ at 25 °C: (235 + 25) 61/50 − 235 = 82.2 °C (IEC 60034-1, from memory).
+        Assert.Equal(82.2, resistance.ReadC, 1e-9);
+        Assert.Equal(gun.ReadC + s.End1 + s.EndExcess - density.Seen[0].Winding, gun.CorrectedC, 1e-9);
+        Assert.Equal(resistance.ReadC + s.End1 + s.EndExcess - density.Seen[1].Winding, resistance.CorrectedC, 1e-9);
+        Assert.True(resistance.CorrectedC > resistance.ReadC);
+    }
+
+    [Fact]
     public void A_reading_at_the_stop_with_a_perfect_gun_and_aim_is_left_as_it_is()
     {
         ReadingsTable table = Shots(run => run with { RollInS = 0, Readings = [run.Readings[0] with { StopToReadS = 0 }] });
