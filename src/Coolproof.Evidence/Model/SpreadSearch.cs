@@ -12,6 +12,10 @@ internal sealed class SpreadSearch
     private const int Rounds = 10;
     private const double Enough = 0.04;
     private const double StartX = 0.7, LeastX = 0.1;
+
+    // The first round only finds its way: with a scatter of 15 K no reading is a wild one yet, the density bends one way only, and its mode is a few steps from anywhere.
+    private const double StartScatterX = 10;
+
     private readonly DayModel _model;
     private readonly Dictionary<int, double> _x;
     private double _moved;
@@ -19,7 +23,8 @@ internal sealed class SpreadSearch
     private SpreadSearch(DayModel model)
     {
         _model = model;
-        _x = Enumerable.Range(0, model.Layout.Globals).Where(i => model.Parameters[i].Prior == PriorKind.HalfNormal).ToDictionary(i => i, _ => StartX);
+        _x = Enumerable.Range(0, model.Layout.Globals).Where(i => model.Parameters[i].Prior == PriorKind.HalfNormal)
+            .ToDictionary(i => i, i => model.Instruments.Any(e => e.Scatter == i) ? StartScatterX : StartX);
         Position = [.. model.Parameters.Select(Start)];
     }
 
@@ -42,12 +47,20 @@ internal sealed class SpreadSearch
         for (int round = 0; round < Rounds; round++)
         {
             search.Expect(round);
-            search.Maximise();
+            search.Maximise(round == 0);
             if (search._moved < Enough)
                 break;
         }
         return search;
     }
+
+    // The first two modes are far from their starts, the others near.
+    private static int MaxHessians(int round) => round switch
+    {
+        0 => 40,
+        1 => 16,
+        _ => 4,
+    };
 
     private static double Start(Parameter p) => p.Prior switch
     {
@@ -61,22 +74,26 @@ internal sealed class SpreadSearch
         foreach (DeviationGroup group in _model.Groups)
             if (_x.TryGetValue(group.Spread, out double x))
                 foreach (int member in group.Members)
-                    Position[member] *= HalfNormal.At(Position[group.Spread]).X / x;
+                    Position[member] *= Whole(group, HalfNormal.At(Position[group.Spread]).X) / Whole(group, x);
         foreach ((int i, double x) in _x)
             Position[i] = HalfNormal.Invert(x);
         DayModel held = _model.Holding(_x);
-        ArrowMode mode = ArrowMode.Find(new DayDensity(held).Evaluate, held.Layout, Position, new ModeSettings(Tolerance: 1e-2, MaxHessians: round == 0 ? 40 : 4));
+        ArrowMode mode = ArrowMode.Find(new DayDensity(held).Evaluate, held.Layout, Position, new ModeSettings(Tolerance: 1e-2, MaxHessians: MaxHessians(round)));
         Gradients += mode.Gradients;
         Position = mode.Position;
         Variance = mode.Factor.MarginalVariances();
         mode.Hessian.CopyDiagonal(Curvature = new double[Position.Length]);
     }
 
-    private void Maximise()
+    // After the first round scatter begins anew: what the readings miss says little of it yet.
+    private void Maximise(bool first)
     {
         _moved = 0;
         foreach (DeviationGroup group in _model.Groups.Where(g => g.Members.Length > 0 && _x.ContainsKey(g.Spread)))
-            Set(group.Spread, Peak(group.Members.Length, Square(_x[group.Spread]) * group.Members.Sum(m => Square(Position[m]) + Variance[m])));
+        {
+            double whole = Peak(group.Members.Length, Square(Whole(group, _x[group.Spread])) * group.Members.Sum(m => Square(Position[m]) + Variance[m]));
+            Set(group.Spread, Math.Sqrt(Math.Max(Square(whole) - Square(Floor(group)), 0)));
+        }
         DayDensity density = new(_model);
         density.Visit(Position);
         int charges = _model.Runs.Count(r => !double.IsNaN(r.ChargeRate));
@@ -86,6 +103,11 @@ internal sealed class SpreadSearch
             int at = _model.Instruments[i].Scatter;
             if (!_x.ContainsKey(at))
                 continue;
+            if (first)
+            {
+                Set(at, StartX);
+                continue;
+            }
             (int count, double squares) = Misses(density, i);
             Set(at, Peak(count, (squares + count * Math.Clamp(fitted, 0, 0.9) * Square(density.Guns[i].Scatter)) / Square(Priors.ScatterSpread)));
         }
@@ -101,6 +123,11 @@ internal sealed class SpreadSearch
     }
 
     private static double Square(double x) => x * x;
+
+    // A group's floor and its spread with it, in units of its scale.
+    private static double Floor(DeviationGroup group) => Priors.FloorOf(group.Spread) / group.Scale;
+
+    private static double Whole(DeviationGroup group, double x) => Math.Sqrt(Square(x) + Square(Floor(group)));
 
     private void Set(int index, double x)
     {
@@ -120,10 +147,11 @@ internal sealed class SpreadSearch
             if (reading.Instrument != instrument || reading.On is not (ReadingOn.Can or ReadingOn.Endbell))
                 continue;
             double z2 = Square((density.Seen[i].Mean - density.Seen[i].Loss - reading.ValueC) / scatter), far = 1 / Square(Priors.WideFactor);
-            double narrow = (1 - Priors.WideWeight) * Math.Exp(-0.5 * z2), wide = Priors.WideWeight / Priors.WideFactor * Math.Exp(-0.5 * z2 * far);
+            // Narrow over wide: both may be too small for a number where their ratio isn't.
+            double ratio = (1 - Priors.WideWeight) / Priors.WideWeight * Priors.WideFactor * Math.Exp(-0.5 * z2 * (1 - far));
             count++;
             // What is seen is scatter and the spread of the aim loss together.
-            squares += z2 * Square(scatter) * (narrow + far * wide) / (narrow + wide) - Square(density.Seen[i].Loss);
+            squares += z2 * Square(scatter) * (ratio + far) / (ratio + 1) - Square(density.Seen[i].Loss);
         }
         return (count, Math.Max(squares, 0));
     }

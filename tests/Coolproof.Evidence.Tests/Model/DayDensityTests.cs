@@ -70,7 +70,7 @@ public class DayDensityTests(ITestOutputHelper output)
     // Central differences of two steps combined: error of fourth order.
     private static double Richardson(Func<double, double> difference)
     {
-        const double h = 2e-3;
+        const double h = 1e-3;
         double wide = difference(h) / (2 * h), narrow = difference(h / 2) / h;
         return (4 * narrow - wide) / 3;
     }

@@ -1,4 +1,5 @@
 using Coolproof.Evidence.Model;
+using Coolproof.Notebook;
 using Coolproof.Sampling;
 
 namespace Coolproof.Evidence.Tests.Model;
@@ -45,5 +46,19 @@ public class DayFitTests
                 off++;
         }
         Assert.True(off <= (fit.Factor.Repaired ? 3 : 0), $"{off} of {n} curvatures are not 1.");
+    }
+
+    [Fact]
+    public void A_reading_hundreds_of_degrees_off_leaves_every_spread_a_number()
+    {
+        ReadingsTable day = InventedDays.Plain(3, 4);
+        Run first = day.Runs[0];
+        Run wild = first with { Readings = [first.Readings[0] with { ReadC = 900 }, .. first.Readings.Skip(1)] };
+        DayModel model = DayModelBuilder.Build(day with { Runs = [wild, .. day.Runs.Skip(1)] });
+        double[] typical = SpreadSearch.Run(model).Position;
+        Assert.All(typical, x => Assert.True(double.IsFinite(x)));
+        DayDensity density = new(model);
+        density.Visit(typical);
+        Assert.InRange(density.Guns[0].Scatter, Priors.ScatterFloor, 50);
     }
 }
