@@ -40,7 +40,7 @@ internal sealed record OwnSampling(DayFit Fit, NutsResult Sample, double Prepara
 
     /// <summary>
     /// Draws for seeds 1, 2, …, each into FOLDER/own-SEED.bin; prints settings and then for each seed, and for seed 0, the first in the process: seconds,
-    /// seconds of preparation, gradients, divergences, seconds of all cores.
+    /// seconds of preparation, gradients, divergences, seconds of all cores, gradients of preparation and pilot.
     /// </summary>
     public static void Run(string tablePath, int seeds, string folder)
     {
@@ -52,7 +52,7 @@ internal sealed record OwnSampling(DayFit Fit, NutsResult Sample, double Prepara
             if (seed == 0)
                 Console.WriteLine(FormattableString.Invariant($"settings\t{settings.Chains}\t{settings.WarmUp}\t{settings.Draws}\t{settings.TargetAcceptance:R}\t{own.Fit.Model.Dimension}"));
             long gradients = own.Sample.Gradients + own.Fit.Gradients;
-            Console.WriteLine(FormattableString.Invariant($"seed\t{seed}\t{own.TotalS:R}\t{own.PreparationS:R}\t{gradients}\t{own.Sample.Divergences}\t{own.CoreS:R}"));
+            Console.WriteLine(FormattableString.Invariant($"seed\t{seed}\t{own.TotalS:R}\t{own.PreparationS:R}\t{gradients}\t{own.Sample.Divergences}\t{own.CoreS:R}\t{own.Fit.Gradients}"));
             NumberFile.Write(Path.Combine(folder, $"own-{seed}.bin"), own.Draws());
         }
         Console.WriteLine(FormattableString.Invariant($"gradient\t{GradientSeconds(Of(table, 1).Fit, 20_000):R}"));
