@@ -57,7 +57,7 @@ internal static class Priors
     public static readonly NormalPrior StoppedUnknown = new(Math.Log(0.43), 0.5);
 
     /// <summary>Log-sd of an option's own stopped ratio about the common one: fan and driving wind share differently on each.</summary>
-    public const double StoppedOptionSd = 0.2;
+    public const double StoppedOptionSd = 0.12;
 
     /// <summary>log of resting over driving conductance between runs: shade, own fan or blown.</summary>
     public static readonly NormalPrior Resting = new(Math.Log(0.45), 0.6);
@@ -74,8 +74,11 @@ internal static class Priors
     /// <summary>Scale of the half-normal of the mountings' log-sd.</summary>
     public const double MountingSpread = 0.04;
 
-    /// <summary>Scale of the half-normal of the run-to-run log-sd of heat.</summary>
-    public const double RunHeatSpread = 0.08;
+    /// <summary>
+    /// Scale of the half-normal of the run-to-run log-sd of heat, as far as the can shows it: 0.08 of the heat itself, of which a fifth is carried off again, because
+    /// who drives harder drives faster and sheds more (speed to the power 0.6).
+    /// </summary>
+    public const double RunHeatSpread = 0.065;
 
     /// <summary>
     /// Least run-to-run log-sd of heat, added in squares: laps, line and pack never repeat within a percent or two. It also keeps the chains out of a corner where
