@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.Unicode;
 using Coolproof.Notebook.Journal.Rules;
 using NodaTime;
 
@@ -25,12 +26,13 @@ public static class EntryReader
     public static EntryBatchRead ReadBatch(ReadOnlyMemory<byte> utf8)
     {
         if (utf8.Length > LargestBatchBytes) return Refused($"{utf8.Length} bytes", $"at most {LargestBatchBytes} bytes: send fewer entries at once");
+        if (!Utf8.IsValid(utf8.Span)) return Refused("bytes that are no UTF-8", "JSON in UTF-8");
         JsonDocument document;
         try
         {
             document = JsonDocument.Parse(utf8, Strict);
         }
-        catch (JsonException failure)
+        catch (Exception failure) when (IsOfJson(failure))
         {
             return Refused("no JSON: " + failure.Message, "a JSON object with device, sentAt and entries");
         }
@@ -48,7 +50,7 @@ public static class EntryReader
             using JsonDocument document = JsonDocument.Parse(json, Strict);
             return BodyOf(document.RootElement, (_, reason, remedy) => throw new FormatException($"{reason}; expected {remedy}"));
         }
-        catch (JsonException failure)
+        catch (Exception failure) when (IsOfJson(failure))
         {
             throw new FormatException("The body of a kept entry is no JSON.", failure);
         }
@@ -84,6 +86,9 @@ public static class EntryReader
             index++;
         }
     }
+
+    // InvalidOperationException is what the JSON library throws for half a surrogate pair in a name.
+    private static bool IsOfJson(Exception failure) => failure is JsonException or InvalidOperationException;
 
     internal static bool TryId(JsonElement element, out Guid id)
     {

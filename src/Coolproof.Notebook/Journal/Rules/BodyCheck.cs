@@ -46,7 +46,7 @@ internal static class BodyCheck
 
     private static string? TextReason(string text) => text.Length > FieldRule.LongestText ? $"{text.Length} letters" : text.Contains('\0') ? "a letter of code 0" : null;
 
-    private static string? RangeReason(double number, FieldRule field) => number < field.Min || number > field.Max ? EntryReading.Number(number) : null;
+    private static string? RangeReason(double number, FieldRule field) => number < field.Min ? EntryReading.Number(number) + ", too small" : number > field.Max ? EntryReading.Number(number) + ", too large" : null;
 
     private static bool IsId(object? value) => value is string text && Guid.TryParseExact(text, "D", out Guid id) && id != Guid.Empty;
 
