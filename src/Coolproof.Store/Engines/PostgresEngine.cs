@@ -27,6 +27,8 @@ internal sealed class PostgresEngine : Engine
         _clock = clock;
         NpgsqlConnectionStringBuilder settings = new(place.Database!.ConnectionString);
         if (!settings.ContainsKey("Application Name") || string.IsNullOrEmpty(settings.ApplicationName)) settings.ApplicationName = "coolproof";
+        // The same few statements again and again.
+        if (settings.MaxAutoPrepare == 0) (settings.MaxAutoPrepare, settings.AutoPrepareMinUsages) = (20, 3);
         _source = new NpgsqlDataSourceBuilder(settings.ConnectionString).Build();
     }
 
@@ -63,11 +65,8 @@ internal sealed class PostgresEngine : Engine
     {
         await using NpgsqlConnection connection = await _source.OpenConnectionAsync(cancel);
         await using NpgsqlTransaction transaction = await connection.BeginTransactionAsync(cancel);
-        await PostgresRows.DoAsync(connection, $"SET LOCAL synchronous_commit = on; SELECT pg_advisory_xact_lock({WriterLock})", cancel);
-        bool[] isNew = await PostgresRows.InsertAsync(connection, rows, cancel);
+        (bool[] isNew, long cursor) = await PostgresRows.AppendAsync(connection, rows, WriterLock, cancel);
         if (photo is not null) await PostgresRows.InsertAsync(connection, photo, cancel);
-        long cursor = await PostgresRows.CursorAsync(connection, cancel);
-        if (isNew.Contains(true)) await PostgresRows.DoAsync(connection, $"NOTIFY {NewEntries}", cancel);
         await transaction.CommitAsync(cancel);
         return (isNew, cursor);
     });

@@ -12,28 +12,48 @@ internal static class PostgresRows
     private const string Entries = PostgresEngine.Schema + ".entries";
     private const string PhotoTable = PostgresEngine.Schema + ".photos";
 
-    /// <summary>Inserts new entries in their order by one statement; says which were new.</summary>
-    public static async Task<bool[]> InsertAsync(NpgsqlConnection connection, IReadOnlyList<EntryRow> rows, CancellationToken cancel)
+    /// <summary>
+    /// Takes the writers' lock and inserts new entries in their order, all in one round trip to the server; says which were new, and the largest seq. Listeners hear of it at
+    /// the commit.
+    /// </summary>
+    public static async Task<(bool[] New, long Cursor)> AppendAsync(NpgsqlConnection connection, IReadOnlyList<EntryRow> rows, long writerLock, CancellationToken cancel)
     {
         bool[] isNew = new bool[rows.Count];
-        if (rows.Count == 0) return isNew;
         // An id that stands twice in the statement is new once.
         Dictionary<string, int> first = new(rows.Count);
         for (int i = 0; i < rows.Count; i++) first.TryAdd(rows[i].Id, i);
-        EntryRow[] distinct = [.. first.Values.Order().Select(i => rows[i])];
-        await using NpgsqlCommand command = new(
-            $"INSERT INTO {Entries} ({Columns}) SELECT {Columns} FROM unnest($1, $2, $3, $4, $5, $6, $7, $8) WITH ORDINALITY AS new ({Columns}, place) ORDER BY place ON CONFLICT (id) DO NOTHING RETURNING id", connection);
-        command.Parameters.Add(Texts(distinct.Select(row => row.Id)));
-        command.Parameters.Add(Texts(distinct.Select(row => row.Device)));
-        command.Parameters.Add(Texts(distinct.Select(row => row.Kind)));
-        command.Parameters.Add(Longs(distinct.Select(row => row.AtMs)));
-        command.Parameters.Add(Texts(distinct.Select(row => row.About)));
-        command.Parameters.Add(Texts(distinct.Select(row => row.Corrects)));
-        command.Parameters.Add(Texts(distinct.Select(row => row.Body)));
-        command.Parameters.Add(Longs(distinct.Select(row => row.KeptMs)));
-        await using NpgsqlDataReader reader = await command.ExecuteReaderAsync(cancel);
+        await using NpgsqlBatch batch = new(connection)
+        {
+            BatchCommands =
+            {
+                new NpgsqlBatchCommand("SET LOCAL synchronous_commit = on"),
+                new NpgsqlBatchCommand($"SELECT pg_advisory_xact_lock({writerLock})"),
+                Insertion([.. first.Values.Order().Select(i => rows[i])]),
+                new NpgsqlBatchCommand($"SELECT COALESCE(MAX(seq), 0) FROM {Entries}"),
+                new NpgsqlBatchCommand($"NOTIFY {PostgresEngine.NewEntries}"),
+            },
+        };
+        await using NpgsqlDataReader reader = await batch.ExecuteReaderAsync(cancel);
+        await reader.NextResultAsync(cancel);
         while (await reader.ReadAsync(cancel)) isNew[first[reader.GetString(0)]] = true;
-        return isNew;
+        await reader.NextResultAsync(cancel);
+        await reader.ReadAsync(cancel);
+        return (isNew, reader.GetInt64(0));
+    }
+
+    private static NpgsqlBatchCommand Insertion(EntryRow[] rows)
+    {
+        NpgsqlBatchCommand command = new(
+            $"INSERT INTO {Entries} ({Columns}) SELECT {Columns} FROM unnest($1, $2, $3, $4, $5, $6, $7, $8) WITH ORDINALITY AS new ({Columns}, place) ORDER BY place ON CONFLICT (id) DO NOTHING RETURNING id");
+        command.Parameters.Add(Texts(rows.Select(row => row.Id)));
+        command.Parameters.Add(Texts(rows.Select(row => row.Device)));
+        command.Parameters.Add(Texts(rows.Select(row => row.Kind)));
+        command.Parameters.Add(Longs(rows.Select(row => row.AtMs)));
+        command.Parameters.Add(Texts(rows.Select(row => row.About)));
+        command.Parameters.Add(Texts(rows.Select(row => row.Corrects)));
+        command.Parameters.Add(Texts(rows.Select(row => row.Body)));
+        command.Parameters.Add(Longs(rows.Select(row => row.KeptMs)));
+        return command;
     }
 
     /// <summary>Inserts a photo; the same again changes nothing, other bytes are refused.</summary>
