@@ -96,7 +96,7 @@ public static class EntrySchema
             FieldType.Id => Ref("uuid"),
             FieldType.Ids => new() { ["type"] = "array", ["maxItems"] = FieldRule.LongestList, ["items"] = Ref("uuid") },
             FieldType.Word => new() { ["enum"] = new JsonArray([.. field.Words.Select(word => (JsonNode)word)]) },
-            FieldType.LocalDate => new() { ["type"] = "string", ["format"] = "date" },
+            FieldType.LocalDate => new() { ["type"] = "string", ["format"] = "date", ["pattern"] = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$" },
             _ => new() { ["type"] = "string", ["pattern"] = "^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}([.][0-9]{1,9})?$" },
         };
         if (field.Clears) schema = new JsonObject { ["oneOf"] = new JsonArray(schema, new JsonObject { ["type"] = "null" }) };
