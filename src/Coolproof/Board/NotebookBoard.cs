@@ -14,6 +14,9 @@ internal sealed class NotebookBoard(JournalStore store, TimeProvider clock) : Ba
     volatile PitNotebook notebook = PitNotebook.Empty;
     volatile StoreException? trouble;
 
+    /// <summary>Raised after the notebook has changed; whoever listens must be quick about it.</summary>
+    public event Action? Changed;
+
     /// <summary>The notebook now. It never changes; ask again for a newer one.</summary>
     public PitNotebook Notebook => notebook;
 
@@ -100,5 +103,6 @@ internal sealed class NotebookBoard(JournalStore store, TimeProvider clock) : Ba
             changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
         }
         heard.SetResult();
+        Changed?.Invoke();
     }
 }

@@ -1,16 +1,22 @@
 using System.Net;
 using Coolproof.Api;
 using Coolproof.Board;
+using Coolproof.Evidence;
 using Coolproof.Pages;
+using Coolproof.Pairing;
+using Coolproof.Photos;
 using Coolproof.Store;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
 
 namespace Coolproof.Web;
 
 /// <summary>The pit table's server: what it is made of, and what answers where.</summary>
 internal static class WebHost
 {
+    const int LargestBody = 9_000_000;
+
     /// <summary>The server, not yet started. Nothing from outside (files of settings, environment variables) changes it.</summary>
     /// <param name="store">The journal; stays the caller's to close.</param>
     /// <param name="settings">How it is served.</param>
@@ -23,25 +29,60 @@ internal static class WebHost
             ContentRootPath = AppContext.BaseDirectory,
             EnvironmentName = Environments.Production,
         });
-        builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(kestrel =>
-        {
-            kestrel.AddServerHeader = false;
-            kestrel.Listen(settings.Lan ? IPAddress.Any : IPAddress.Loopback, settings.Port);
-        });
+        builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(kestrel => Listen(kestrel, settings));
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration); // where it was built, not published
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
-            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error); // keys lie in a folder of the person's own, as said
-        var services = builder.Services;
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error) // keys lie in a folder of the person's own
+            .AddFilter("Microsoft.AspNetCore.Server.Kestrel", LogLevel.Error);
+        AddServices(builder.Services, store, settings, clock);
+        var app = builder.Build();
+        app.UseSafeHeaders();
+        app.UseTroubles();
+        app.UseRouting();
+        app.UseGate();
+        app.UseMissingPage();
+        app.UseAntiforgery();
+        Map(app);
+        return app;
+    }
+
+    static void Listen(KestrelServerOptions kestrel, WebSettings settings)
+    {
+        kestrel.AddServerHeader = false;
+        kestrel.Limits.MaxRequestBodySize = LargestBody;
+        void On(int port, Action<ListenOptions> how)
+        {
+            if (settings.Lan) kestrel.ListenAnyIP(port, how);
+            else kestrel.Listen(IPAddress.Loopback, port, how);
+        }
+        On(settings.Port, _ => { });
+        if (settings.Certificate is { } certificate) On(settings.HttpsPort, listen => listen.UseHttps(certificate));
+    }
+
+    static void AddServices(IServiceCollection services, JournalStore store, WebSettings settings, TimeProvider clock)
+    {
         services.AddSingleton(store).AddSingleton(settings).AddSingleton(clock);
-        services.AddSingleton<NotebookBoard>().AddHostedService(board => board.GetRequiredService<NotebookBoard>());
-        services.AddRouting().AddHttpContextAccessor();
+        services.AddSingleton<NotebookBoard>().AddHostedService(all => all.GetRequiredService<NotebookBoard>());
+        services.AddSingleton<Judging>((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel));
+        services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
+        services.AddSingleton(new PairedDevices(settings.PairedFile, clock)).AddSingleton<PairingCodes>().AddSingleton<HereKey>();
+        services.AddSingleton<Thumbnails>();
+        services.AddRouting().AddHttpContextAccessor().AddOpenApi("v1", Description.Of);
         services.AddDataProtection().SetApplicationName("coolproof").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.Folder, "keys")));
         services.AddRazorComponents();
-        var app = builder.Build();
-        app.UseAntiforgery();
-        app.MapStaticAssets();
+        services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(5));
+    }
+
+    static void Map(WebApplication app)
+    {
+        app.MapStaticAssets().OpenWhatConnectingNeeds();
         app.MapHealth();
+        app.MapEntries();
+        app.MapLive();
+        app.MapPhotos();
+        app.MapVerdicts();
+        app.MapPairing();
+        app.MapOpenApi("/openapi/{documentName}.json");
         app.MapRazorComponents<App>();
-        return app;
     }
 }

@@ -38,7 +38,7 @@ public sealed class ServeCommandTests : IDisposable
         using var served = await ServedProgram.StartAsync(home, "serve", "--port", "0");
         var run = ProgramRun.Of("serve", "--port", $"{served.Address.Port}", "--store", Path.Combine(home, "other.coolproof"));
         Assert.Equal(1, run.ExitCode);
-        Assert.Contains($"port {served.Address.Port}", run.Error);
+        Assert.Contains($"127.0.0.1:{served.Address.Port}", run.Error);
         Assert.Contains("--port 0", run.Error);
     }
 }

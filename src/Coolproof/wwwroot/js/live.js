@@ -1,1 +1,74 @@
-// Pages that show the notebook follow it: what carries data-live is fetched again when the server says that something was kept.
+// Pages that show the notebook follow it: what carries data-live is fetched again when the server says that something changed.
+// <section data-live> follows entries, <section data-live="verdict:UUID"> a verdict. Each needs an id, so that its newer self is found.
+// Nothing is refreshed while someone types in it.
+
+const settle = 150; // several taps come within a moment, ms
+/** @type {Set<string>} */
+const due = new Set();
+let timer = 0;
+
+/** @param {Element} element */
+const busy = element => element.contains(document.activeElement) && document.activeElement?.matches('input, select, textarea');
+
+/** @param {string} word @param {Element} element */
+const follows = (word, element) => {
+    const said = element.getAttribute('data-live') ?? '';
+    return said === '' ? word === 'entries' : said.split(' ').includes(word);
+};
+
+async function refresh() {
+    timer = 0;
+    const stale = [...document.querySelectorAll('[data-live]')].filter(element => [...due].some(word => follows(word, element)));
+    due.clear();
+    if (stale.length === 0) return;
+    try {
+        const answer = await fetch(location.href, { headers: { Accept: 'text/html' } });
+        if (!answer.ok) return;
+        const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
+        for (const element of stale) {
+            const newer = element.id ? page.getElementById(element.id) : null;
+            if (!newer || busy(element) || newer.innerHTML === element.innerHTML) continue;
+            const open = new Set([...element.querySelectorAll('details[open]')].map(one => one.id).filter(Boolean));
+            element.replaceChildren(...newer.childNodes);
+            for (const id of open) document.getElementById(id)?.setAttribute('open', '');
+            element.dispatchEvent(new CustomEvent('coolproof:refreshed', { bubbles: true }));
+        }
+    } catch {
+        // The server is away; the listener below tells when it is back.
+    }
+}
+
+/** @param {string} word */
+function later(word) {
+    due.add(word);
+    if (timer === 0) timer = window.setTimeout(refresh, settle);
+}
+
+/** @type {EventSource | null} */
+let events = null;
+
+function listen() {
+    if (events || !document.querySelector('[data-live]')) return;
+    events = new EventSource('/api/live');
+    events.addEventListener('entries', event => {
+        // The first one only says how far the server is: a page made with all of that is fresh.
+        const shown = document.documentElement;
+        const now = String(JSON.parse(event.data).cursor);
+        if (shown.getAttribute('data-cursor') !== now) later('entries');
+        shown.setAttribute('data-cursor', now);
+    });
+    events.addEventListener('verdict', event => later(`verdict:${JSON.parse(event.data).about}`));
+    events.onopen = () => document.documentElement.removeAttribute('data-away');
+    events.onerror = () => document.documentElement.setAttribute('data-away', '');
+}
+
+listen();
+// Enhanced navigation puts other content into the same document.
+document.addEventListener('enhancedload', listen);
+// @ts-ignore Blazor is there once its script has run.
+window.Blazor?.addEventListener?.('enhancedload', listen);
+addEventListener('pagehide', () => {
+    events?.close();
+    events = null;
+});
+addEventListener('pageshow', listen);

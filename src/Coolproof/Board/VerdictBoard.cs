@@ -1,0 +1,196 @@
+using Coolproof.Evidence;
+using Coolproof.Notebook;
+using Coolproof.Notebook.Journal;
+using NodaTime;
+
+namespace Coolproof.Board;
+
+/// <summary>Judges a table: <see cref="Judge.Of"/>.</summary>
+internal delegate Judgement Judging(ReadingsTable table, JudgeSettings settings, IProgress<JudgeProgress> progress, CancellationToken cancel);
+
+/// <summary>
+/// Verdicts of the days and questions that people look at, refreshed in the background, one after the other, when their readings change. Newer readings stop the work on
+/// older ones. The last answer stays until the next one is there, and says that it is old.
+/// </summary>
+internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judging judging, ILogger<VerdictBoard> log) : BackgroundService
+{
+    /// <summary>Verdicts held; the ones that nobody has looked at for longest go first.</summary>
+    public const int MostHeld = 64;
+
+    // Several taps come within a moment; a verdict for each of them would only make all of them late.
+    static readonly TimeSpan Settle = TimeSpan.FromMilliseconds(250);
+    static readonly TimeSpan TellEvery = TimeSpan.FromMilliseconds(200);
+
+    readonly Lock turn = new();
+    readonly Dictionary<Guid, Held> held = [];
+    readonly SemaphoreSlim wake = new(0, 1);
+    readonly int threads = Math.Clamp(Environment.ProcessorCount - 1, 1, 4); // pages are served beside it
+    long lastStamp;
+    (Guid About, string Mark, CancellationTokenSource Stop)? running;
+
+    /// <summary>Raised after a state has changed; whoever listens must be quick about it.</summary>
+    public event Action? Changed;
+
+    /// <summary>How the verdict of a day or a question stands; asking has it judged and kept up to date.</summary>
+    public VerdictState Of(Guid about)
+    {
+        lock (turn)
+        {
+            var it = HoldOf(about);
+            it.AskedAt = clock.GetTimestamp();
+            // Readings may have changed a moment ago, and nobody looked yet.
+            if (it.State.Judgement is null || it.Seen != board.Notebook) Wake();
+            return it.State;
+        }
+    }
+
+    /// <summary>States that changed after a stamp, in the order of change.</summary>
+    public IReadOnlyList<VerdictState> Since(long stamp)
+    {
+        lock (turn) return [.. held.Values.Select(it => it.State).Where(state => state.Stamp > stamp).OrderBy(state => state.Stamp)];
+    }
+
+    /// <inheritdoc/>
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await board.ReadyAsync(stoppingToken);
+        void Look()
+        {
+            StopIfOutdated();
+            Wake();
+        }
+        board.Changed += Look;
+        try
+        {
+            Wake();
+            while (true)
+            {
+                await wake.WaitAsync(stoppingToken);
+                while (Next() is { } work) await JudgeAsync(work.Held, work.Task, stoppingToken);
+            }
+        }
+        finally
+        {
+            board.Changed -= Look;
+        }
+    }
+
+    void Wake()
+    {
+        try
+        {
+            wake.Release();
+        }
+        catch (SemaphoreFullException)
+        {
+            // It is awake already.
+        }
+    }
+
+    Held HoldOf(Guid about)
+    {
+        if (held.TryGetValue(about, out var there)) return there;
+        if (held.Count >= MostHeld) held.Remove(held.MinBy(pair => pair.Value.AskedAt).Key);
+        return held[about] = new Held(new VerdictState(about, NextStamp(), null, null, null, Current: false, null, null));
+    }
+
+    /// <summary>The next work: of what changed, the one that was asked for last. Brings the states of the others up to date on the way.</summary>
+    (Held Held, JudgeTask Task)? Next()
+    {
+        var notebook = board.Notebook;
+        Held[] all;
+        lock (turn)
+        {
+            // The latest day is what people will look at; its verdict is ready when they do.
+            if (notebook.Days.Count > 0 && notebook.Days[^1] is var day && notebook.RunsOf(day.Id).Count > 0) HoldOf(day.Id);
+            all = [.. held.Values.Where(it => it.Seen != notebook).OrderByDescending(it => it.AskedAt)];
+        }
+        foreach (var it in all)
+        {
+            var task = JudgeTask.Of(notebook, it.State.About, threads);
+            if (task is not null && task.Mark != it.Mark) return (it, task);
+            it.Seen = notebook;
+            // Readings that went and came back (an undo) have their verdict still.
+            if (task is not null && !it.State.Current && it.State.Fault is null) Change(it, state => state with { Current = true, Progress = null });
+            if (task is null && (it.State.Current || it.State.Progress is not null)) Change(it, state => state with { Current = false, Progress = null });
+        }
+        return null;
+    }
+
+    async Task JudgeAsync(Held it, JudgeTask task, CancellationToken ending)
+    {
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(ending);
+        lock (turn) running = (it.State.About, task.Mark, stop);
+        Change(it, state => state with { Current = false, Fault = null, Progress = new JudgeProgress("waiting for the taps to settle", 0) });
+        try
+        {
+            await Task.Delay(Settle, clock, stop.Token);
+            var progress = new Telling(this, it, clock);
+            var judgement = await Task.Run(() => judging(task.Table.Table, task.Settings, progress, stop.Token), stop.Token);
+            it.Mark = task.Mark;
+            Change(it, state => state with
+            {
+                Judgement = judgement, Table = task.Table, JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()), Current = true, Progress = null,
+            });
+        }
+        catch (OperationCanceledException) when (!ending.IsCancellationRequested)
+        {
+            // Newer readings came: they are next.
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException)
+        {
+            log.LogError(fault, "Judging {About} failed", it.State.About);
+            it.Mark = task.Mark; // the same readings would fail the same way
+            Change(it, state => state with { Progress = null, Fault = $"This is a fault of the program, not of your readings: {fault.Message}" });
+        }
+        finally
+        {
+            lock (turn) running = null;
+        }
+    }
+
+    void StopIfOutdated()
+    {
+        (Guid About, string Mark, CancellationTokenSource Stop)? seen;
+        lock (turn) seen = running;
+        if (seen is not { } work || JudgeTask.Of(board.Notebook, work.About, threads)?.Mark == work.Mark) return;
+        lock (turn)
+        {
+            if (running == work) work.Stop.Cancel(); // else it has ended meanwhile
+        }
+    }
+
+    void Change(Held it, Func<VerdictState, VerdictState> change)
+    {
+        lock (turn) it.State = change(it.State) with { Stamp = NextStamp() };
+        Changed?.Invoke();
+    }
+
+    // By the clock, so that a listener from before a restart is told what it has not seen.
+    long NextStamp() => lastStamp = Math.Max(lastStamp + 1, clock.GetUtcNow().ToUnixTimeMilliseconds());
+
+    sealed class Held(VerdictState state)
+    {
+        public VerdictState State { get; set; } = state;
+        public string? Mark { get; set; }
+        public PitNotebook? Seen { get; set; }
+        public long AskedAt { get; set; }
+    }
+
+    sealed class Telling(VerdictBoard owner, Held it, TimeProvider clock) : IProgress<JudgeProgress>
+    {
+        long told;
+
+        public void Report(JudgeProgress value)
+        {
+            var now = clock.GetTimestamp();
+            lock (owner.turn)
+            {
+                if (told != 0 && clock.GetElapsedTime(told, now) < TellEvery) return;
+                told = now;
+                if (it.State.Progress is null) return; // a late report of work that has ended
+            }
+            owner.Change(it, state => state with { Progress = value });
+        }
+    }
+}

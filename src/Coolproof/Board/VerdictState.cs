@@ -1,0 +1,36 @@
+using Coolproof.Evidence;
+using Coolproof.Notebook.Journal;
+using NodaTime;
+
+namespace Coolproof.Board;
+
+/// <summary>How the verdict of a day or a question stands.</summary>
+/// <param name="About">UUID of the day or the question.</param>
+/// <param name="Stamp">Rises with each change of any state.</param>
+/// <param name="Judgement">The latest judgement that came to an end: a verdict, a refusal or a failed check, with its words; null before the first.</param>
+/// <param name="Table">The readings that it is of; null before the first.</param>
+/// <param name="JudgedAt">When that was.</param>
+/// <param name="Current">Whether it is of the readings as they stand now; an old one must not be shown as the answer.</param>
+/// <param name="Progress">What is being done for a newer one; null when nothing is.</param>
+/// <param name="Fault">Words of an unexpected failure of the latest try; null when there was none.</param>
+internal sealed record VerdictState(
+    Guid About, long Stamp, Judgement? Judgement, NotebookTable? Table, Instant? JudgedAt, bool Current, JudgeProgress? Progress, string? Fault)
+{
+    /// <summary>The verdict, where the latest judgement is one.</summary>
+    public Verdict? Verdict => (Judgement as Judged)?.Verdict;
+
+    /// <summary>Its age; null before the first.</summary>
+    public Duration? Age(Instant now) => JudgedAt is { } at ? now - at : null;
+
+    /// <summary>One word: none (nothing to judge yet), working (no answer yet), old, current, refused, failed.</summary>
+    public string Word => this switch
+    {
+        { Judgement: null, Progress: not null } => "working",
+        { Fault: not null } => "failed",
+        { Judgement: null } => "none",
+        { Current: false } => "old",
+        { Judgement: Refused } => "refused",
+        { Judgement: NotConverged } => "failed",
+        _ => "current",
+    };
+}
