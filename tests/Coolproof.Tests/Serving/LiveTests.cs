@@ -18,6 +18,7 @@ public class LiveTests
     {
         await using var pit = await PitServer.StartAsync();
         await pit.SendAsync(PitServer.Entry("run.lap", Guid.CreateVersion7()));
+        await pit.Get<Board.NotebookBoard>().ReachAsync(1, TestContext.Current.CancellationToken);
         string id;
         using (var events = await LiveEvents.OpenAsync(pit.Paired)) id = (await events.NextAsync())!.Value.Id;
         using (var missedNothing = await LiveEvents.OpenAsync(pit.Paired, id)) Assert.Null(await missedNothing.NextAsync(seconds: 1));
