@@ -9,8 +9,10 @@ namespace Coolproof.Bench.Day;
 internal static class Growth
 {
     /// <summary>
-    /// Prints runs, readings, parameters, globals; seconds of one gradient; bytes of one chain's density; seconds of preparation; seconds of the whole
-    /// sampling; the part of it that was done (below 1 the whole is what was done scaled up); seconds of one whitened gradient; peak memory in bytes.
+    /// Prints two lines, so that what is known stands there should the second take too long. "density": runs, readings, parameters, globals; seconds of one
+    /// gradient; bytes of one chain's density. "sampling": seconds of preparation and pilot; seconds of the whole; the part of the sampling that was done (below 1 the
+    /// whole has what was done scaled up); seconds of one whitened gradient; peak memory in bytes; seconds of all cores in the same, scaled up
+    /// likewise; gradients of preparation and pilot.
     /// </summary>
     /// <param name="path">Table.</param>
     /// <param name="limitS">Seconds of sampling after which it is stopped.</param>
@@ -25,13 +27,19 @@ internal static class Growth
         density = new(model);
         long bytes = GC.GetAllocatedBytesForCurrentThread() - before;
         double seconds = GradientSeconds(density, u, gradient);
+        Console.WriteLine(FormattableString.Invariant(
+            $"density\t{model.Runs.Length}\t{model.Readings.Length}\t{model.Dimension}\t{model.Layout.Globals}\t{seconds:R}\t{bytes}"));
+        TimeSpan cores = Environment.CpuUsage.TotalTime;
         long begin = Stopwatch.GetTimestamp();
         DayFit fit = DayFit.Of(DayModelBuilder.Build(table)).Refined(1, 2);
-        double prepared = Stopwatch.GetElapsedTime(begin).TotalSeconds, whitened = OwnSampling.GradientSeconds(fit, 200);
+        double prepared = Stopwatch.GetElapsedTime(begin).TotalSeconds, preparedCores = (Environment.CpuUsage.TotalTime - cores).TotalSeconds;
+        double whitened = OwnSampling.GradientSeconds(fit, 200);
+        cores = Environment.CpuUsage.TotalTime;
         (double sampled, double done) = SampledUpTo(fit, limitS);
         using Process process = Process.GetCurrentProcess();
+        double sampledCores = (Environment.CpuUsage.TotalTime - cores).TotalSeconds;
         Console.WriteLine(FormattableString.Invariant(
-            $"{model.Runs.Length}\t{model.Readings.Length}\t{model.Dimension}\t{model.Layout.Globals}\t{seconds:R}\t{bytes}\t{prepared:R}\t{prepared + sampled / done:R}\t{done:R}\t{whitened:R}\t{process.PeakWorkingSet64}"));
+            $"sampling\t{prepared:R}\t{prepared + sampled / done:R}\t{done:R}\t{whitened:R}\t{process.PeakWorkingSet64}\t{preparedCores + sampledCores / done:R}\t{fit.Gradients}"));
     }
 
     private static (double Seconds, double Done) SampledUpTo(DayFit fit, double limitS)

@@ -42,7 +42,8 @@ points <- function(data, positions, out, folder) {
   write_numbers(out, rows)
 }
 
-# Greedy on two cores in the order of the chains, by Stan's own clock of each: R's start and housekeeping don't count.
+# Greedy on two cores in the order of the chains, by Stan's own clock of each: R's start and housekeeping don't count. That clock is of core time (C's clock()), so other
+# work on the machine doesn't lengthen it.
 on_two_cores <- function(seconds) {
   free <- c(0, 0)
   for (s in seconds) free[which.min(free)] <- min(free) + s

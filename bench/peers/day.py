@@ -10,7 +10,7 @@ import time
 from pathlib import Path
 from statistics import median
 
-from steps import bench, busy, stan, verdict
+from steps import bench, load, stan, verdict
 
 SEEDS, BUDGET_S, DENSE_S = 5, 7 * 60, 3 * 60
 BAR, AIM = 10, 20
@@ -43,7 +43,7 @@ def own_rows(folder, table):
     seeds = [[float(x) for x in row[1:]] for row in rows if row[0] == "seed"]
     first, warm = seeds[0], seeds[1:]
     worth = sizes(folder, "own", range(1, SEEDS + 1))
-    result = [dict(s=s[1], cores=s[5], gradients=s[3], diverged=s[4], bulk=w[0], tail=w[1], rhat=w[2]) for s, w in zip(warm, worth)]
+    result = [dict(s=s[1], cores=s[5], gradients=s[3], prepared=s[6], diverged=s[4], bulk=w[0], tail=w[1], rhat=w[2]) for s, w in zip(warm, worth)]
     return settings, gradient, first, result
 
 
@@ -90,7 +90,7 @@ def ratios(own, peer, metric):
 def main(folder, whole):
     table = folder / "day-30.csv"
     bench("table", table, 1)
-    print(f"day model, 6 options x 5 runs x 3 readings, delays and clock times noted{busy()}")
+    print(f"day model, 6 options x 5 runs x 3 readings, delays and clock times noted{load()}")
     print(f"  Stan compiled with -O3 in {float(stan('compile', folder, first='compiled')[0][0]):.0f} s, which don't count")
     same = densities(folder, table)
     settings, gradient, first, own = own_rows(folder, table)
@@ -104,7 +104,9 @@ def main(folder, whole):
     show("Coolproof", own)
     show("Stan, diag_e (its default)", diagonal)
     show("Stan, dense_e", dense)
-    print(f"  Coolproof's first sampling in a process took {first[1]:.2f} s, {first[2]:.2f} s of it preparation; one gradient alone {1e6 * gradient:.1f} us")
+    print(f"  Coolproof's first sampling in a process took {first[1]:.2f} s, {first[2]:.2f} s of it preparation and pilot; of its gradients {100 * per(own, 'prepared', 'gradients'):.0f} % "
+          f"are preparation and pilot; one gradient alone {1e6 * gradient:.1f} us")
+    print("  Seconds: ours wall time on two cores, Stan's core time of its chains put on two cores, so that other work lengthens ours alone. Core seconds: both core time.")
     _, largest, beyond = bench("agree", folder / "own-1.bin", folder / "stan-diag_e-1.bin", may_fail=True)[0]
     print(f"  means of the draws of seed 1 differ by at most {float(largest):.1f} Monte Carlo standard errors of all parameters; beyond 4: {beyond}")
     best = min(ratios(own, rows, metric) for rows, metric in ((diagonal, "diag_e"), (dense, "dense_e")) if rows)

@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 from statistics import median
 
-from steps import ROOT, bench, busy, measured, verdict
+from steps import ROOT, bench, load, measured, verdict
 
 REPEATS, BAR_S, BAR_BYTES = 5, 1.0, 250e6
 
@@ -20,7 +20,7 @@ def main(folder):
     runs = [measured([program, "compare", table]) for _ in range(REPEATS + 1)][1:]
     codes = {code for code, *_ in runs}
     seconds, cores, memory = (median(run[i] for run in runs) for i in (1, 2, 3))
-    print(f"whole process, ./coolproof compare, published build, 30 runs x 3 readings, 2 cores; median of {REPEATS}{busy()}")
+    print(f"whole process, ./coolproof compare, published build, 30 runs x 3 readings, 2 cores; median of {REPEATS}{load()}")
     print(f"  {seconds:.2f} s wall, {cores:.2f} s of all cores (bar {BAR_S:.0f} s wall): {verdict(seconds < BAR_S)}")
     print(f"  {memory / 1e6:.0f} MB at its peak (bar {BAR_BYTES / 1e6:.0f} MB): {verdict(memory < BAR_BYTES)}")
     if codes != {0}:

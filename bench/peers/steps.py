@@ -15,9 +15,13 @@ def lines(output, first=None):
     return rows if first is None else [row[1:] for row in rows if row[0] == first]
 
 
-def bench(*arguments, first=None, may_fail=False):
-    """One step of Coolproof.Bench.Day; its lines. A step that compares exits with 1 when its bar is missed."""
-    done = subprocess.run(["dotnet", BENCH, *map(str, arguments)], text=True, capture_output=True)
+def bench(*arguments, first=None, may_fail=False, limit_s=None):
+    """One step of Coolproof.Bench.Day; its lines, those so far when it isn't done in time. A step that compares exits with 1 when its bar is missed."""
+    try:
+        done = subprocess.run(["dotnet", BENCH, *map(str, arguments)], text=True, capture_output=True, timeout=limit_s)
+    except subprocess.TimeoutExpired as late:
+        output = late.stdout or ""
+        return lines(output.decode() if isinstance(output, bytes) else output, first)
     if done.returncode != 0 and not (may_fail and done.returncode == 1):
         raise RuntimeError(f"Coolproof.Bench.Day {' '.join(map(str, arguments))}: {done.stderr or done.stdout}")
     return lines(done.stdout, first)
@@ -48,10 +52,10 @@ def measured(command):
     return process.returncode, time.perf_counter() - begin, usage.ru_utime + usage.ru_stime, usage.ru_maxrss * 1024
 
 
-def busy():
-    """A warning where something else is running: wall times are then of little worth."""
-    load = os.getloadavg()[0]
-    return f"  (load average {load:.1f}: other work was running, wall times are too long)" if load > 0.7 else ""
+def load():
+    """The load average of the last minute; a warning where other work is running: wall times are then of little worth."""
+    average = os.getloadavg()[0]
+    return f"  (load average {average:.1f}" + (": other work was running, wall times are too long)" if average > 0.7 else ")")
 
 
 def verdict(met):
