@@ -49,7 +49,7 @@ public sealed class RefusedTables
         { "two units that disagree", "option,read_c,read_f,drive_s\nbare,61.5,150,360\n", ["2|read_f|150|the same as column read_c of this row, or blank"] },
         { "two names for one option", "option,cooling,read_c,drive_s\nbare,clamp,61.5,360\n", ["2|cooling|clamp|the same as column option of this row, or blank"] },
         { "decimal comma without quotes", "option,read_c,drive_s\nbare,61,5,360\n", ["2||4 cells|a decimal comma in it needs quotes"] },
-        { "a quote that is never closed", "option,read_c,drive_s\nbare,61,360\n\"clamp,58,360\nbare,60,360\n", ["3|option|a quote that is never closed: \"clamp,58,360\\u000abare,60,360\\u000a|a second quote"] },
+        { "a quote that is never closed", "option,read_c,drive_s\nbare,61,360\n\"clamp,58,360\nbare,60,360\n", ["3|option|a quote that is never closed: \"clamp,58,360 ⏎ bare,60,360 ⏎ |a second quote"] },
         { "text after a closing quote", "option,read_c,drive_s\n\"clamp\" fan,58,360\n", ["2|option|text after a closing quote: clamp fan|those inside it doubled"] },
         { "a NUL in a cell", "option,read_c,drive_s,note\nbare,61,360,a\0b\n", ["2|note|a control character in: a\\u0000b|text that can be printed"] },
         { "run name used twice", Head + "bare,1,61,15,360\nclamp,2,58,15,360\nbare,1,62,15,360\n", ["4|run|1, which stands at line 2 already|a name that no other run of the day has"] },

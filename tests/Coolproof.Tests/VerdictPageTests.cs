@@ -98,7 +98,7 @@ public class VerdictPageTests
     public void Open_pairs_are_said_with_what_would_settle_them()
     {
         var lines = Lines(Samples.Of(6, sd: 1.2));
-        Assert.Contains(lines, line => line.StartsWith("Not told yet   clamp with 25 mm fan 2 °C cooler (-1 to 5) than rear blower? Runs alone won't tell", StringComparison.Ordinal));
+        Assert.Contains(lines, line => line.StartsWith("Not told yet   clamp with 25 mm fan 2 °C cooler (−1 to 5) than rear blower? Runs alone won't tell", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -13,7 +13,7 @@ public class WordsTests
     [Theory]
     [InlineData(0, "32 °F")]
     [InlineData(100, "212 °F")]
-    [InlineData(-40, "-40 °F")]
+    [InlineData(-40, "−40 °F")]
     public void Temperatures_turn_to_fahrenheit_with_the_offset(double celsius, string said) =>
         // Ice, boiling water and the point where the scales meet: NIST SP 811, appendix B.8, gives t/°F = 1.8 t/°C + 32.
         Assert.Equal(said, new DegreeWords(TemperatureUnitChoice.Fahrenheit).Say(celsius));

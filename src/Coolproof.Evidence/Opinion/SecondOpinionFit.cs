@@ -25,7 +25,7 @@ internal static class SecondOpinionFit
         PairVerdict[] pairs = [.. canPairs.Where(p => p.On == ComparedOn.Can)];
         RunMean[] means = [.. Means(posterior, runs)];
         if (means.Select(m => m.Option).Distinct().Count() < 2)
-            return new("a plain comparison of run averages", [], "A plain comparison of run averages needs corrected readings of at least two options.");
+            return new("a plain comparison of run averages", [], "A plain comparison of run averages needs readings of the can on at least two options.");
         Layout layout = Layout.Of(means);
         TreatmentComparison comparison = TreatmentComparison.Fit([.. means.Select(m => m.FairC)], DesignTerm.Factor("option", [.. means.Select(m => m.Option)]),
             layout.Fixed, layout.Random);

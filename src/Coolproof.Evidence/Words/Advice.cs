@@ -26,7 +26,7 @@ internal static class Advice
             said.Add("Drive a second option, or the bare can, on the same day: one option alone can't be ranked.");
         said.AddRange(Settling(table, options, [.. open.Take(MostPairs)], doubt, sameWithinK));
         if (doubt.Count > 0)
-            said.Add(Sharper(SourceOfDoubt.Of(doubt[0].Source), answered: open.Length == 0));
+            said.AddRange(Sharper(SourceOfDoubt.Of(doubt[0].Source), answered: open.Length == 0));
         said.AddRange(Habits(table, options));
         return [.. said.Distinct()];
     }
@@ -66,8 +66,12 @@ internal static class Advice
 
     private static string InWords(int count) => count switch { 2 => "two", 3 => "three", 4 => "four", 5 => "five", _ => "six" };
 
-    private static string Sharper(SourceOfDoubt largest, bool answered) =>
-        $"{(answered ? "The question is answered. For sharper numbers next time, " + largest.Remedy : Say.Capital(largest.Remedy))}: the largest doubt is {largest.Plain}.";
+    private static IEnumerable<string> Sharper(SourceOfDoubt largest, bool answered)
+    {
+        if (answered)
+            yield return "The question is answered.";
+        yield return $"{(answered ? "For sharper numbers next time, " + largest.Remedy : Say.Capital(largest.Remedy))}: the largest doubt is {largest.Plain}.";
+    }
 
     private static IEnumerable<string> Habits(ReadingsTable table, IReadOnlyList<OptionVerdict> options)
     {

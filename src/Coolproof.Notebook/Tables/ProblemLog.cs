@@ -57,6 +57,8 @@ internal sealed class ProblemLog
     private static string Short(string found)
     {
         string shown = found.Length <= 120 ? found : found[..117] + "...";
-        return shown.Any(char.IsControl) ? string.Concat(shown.Select(c => char.IsControl(c) ? $"\\u{(int)c:x4}" : c.ToString())) : shown;
+        return shown.Any(char.IsControl) ? string.Concat(shown.Replace("\r\n", "\n").Select(Printable)) : shown;
     }
+
+    private static string Printable(char c) => c == '\n' ? " ⏎ " : char.IsControl(c) ? $"\\u{(int)c:x4}" : c.ToString();
 }

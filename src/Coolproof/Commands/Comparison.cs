@@ -63,10 +63,11 @@ internal sealed class Comparison(Terminal terminal)
 
     int Draw(Verdict verdict, string path, TemperatureUnitChoice units)
     {
-        var title = units == TemperatureUnitChoice.Fahrenheit ? FahrenheitWords.Of(verdict.Sentence) : verdict.Sentence;
+        if (units == TemperatureUnitChoice.Fahrenheit)
+            verdict = verdict with { Sentence = FahrenheitWords.Of(verdict.Sentence), Warnings = [.. verdict.Warnings.Select(FahrenheitWords.Of)] };
         try
         {
-            VerdictPicture.Save(verdict, path, new PictureStyle(Units: units, Title: title));
+            VerdictPicture.Save(verdict, path, new PictureStyle(Units: units));
             return Exit.Done;
         }
         catch (PictureException cause)
@@ -76,10 +77,10 @@ internal sealed class Comparison(Terminal terminal)
         }
     }
 
-    /// <summary>What is odd in the table is said beside the verdict, unless the evidence says it already.</summary>
+    /// <summary>What is odd in the table is said before all else, since it may be a slip of the key, unless the evidence says it already.</summary>
     static Verdict WithQuestions(Verdict verdict, ReadingsTable table) => table.Questions.Count == 0 ? verdict : verdict with
     {
-        Warnings = [.. verdict.Warnings, .. table.Questions.Select(question => TableFile.Sentence(question)).Except(verdict.Warnings)],
+        Warnings = [.. table.Questions.Select(question => TableFile.Sentence(question)).Except(verdict.Warnings), .. verdict.Warnings],
     };
 
     static string Put(string sentence, CompareRequest request) =>

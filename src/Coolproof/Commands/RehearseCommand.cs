@@ -28,7 +28,7 @@ internal static class RehearseCommand
         var air = new QuantityOption("--air", "30C|86F", "Air at the first run. Otherwise drawn by chance.", Typed.Air);
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "Length of a run. Otherwise 360s.", Typed.Drive);
         var seed = QuantityOption.Whole("--random-seed", "The same options and seed give the same day. Otherwise 1.", 0, int.MaxValue);
-        var units = WordOption.Units();
+        var units = WordOption.Units("Degrees of the table.");
         var place = new Option<string?>("--out")
         {
             HelpName = "FILE.csv",

@@ -25,8 +25,8 @@ internal sealed class WordOption
     /// <summary>The word that was asked.</summary>
     public string In(ParseResult parsed) => parsed.GetValue(Option) ?? words[0];
 
-    /// <summary>°C or °F for people.</summary>
-    public static WordOption Units() => new("--units", "Degrees for people.", "c", "f");
+    /// <summary>°C or °F.</summary>
+    public static WordOption Units(string description) => new("--units", description, "c", "f");
 
     /// <summary>The unit asked for by an option made by <see cref="Units"/>.</summary>
     public TemperatureUnitChoice UnitIn(ParseResult parsed) => In(parsed) == "f" ? TemperatureUnitChoice.Fahrenheit : TemperatureUnitChoice.Celsius;

@@ -10,6 +10,8 @@ namespace Coolproof.Words;
 /// <param name="In">The unit shown.</param>
 internal readonly record struct DegreeWords(TemperatureUnitChoice In)
 {
+    const string Minus = "−";
+
     /// <summary>The unit's sign.</summary>
     public string Unit => Units.Symbol(In);
 
@@ -43,15 +45,16 @@ internal readonly record struct DegreeWords(TemperatureUnitChoice In)
         return $"{Number(middle, decimals)} {Unit} ({Number(low, decimals)} to {Number(high, decimals)})";
     }
 
-    /// <summary>A number in plain digits, a zero never with a sign.</summary>
+    /// <summary>A number in plain digits with a true minus sign, a zero never with one.</summary>
     public static string Number(double value, int decimals = 0)
     {
         var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
-        return (rounded == 0 ? 0 : rounded).ToString("F" + decimals, CultureInfo.InvariantCulture);
+        return (rounded < 0 ? Minus : "") + Math.Abs(rounded).ToString("F" + decimals, CultureInfo.InvariantCulture);
     }
 
     /// <summary>A number with its sign.</summary>
-    public static string Signed(double value, int decimals) => Number(value, decimals) is var text && text[0] != '-' ? "+" + text : Number(value, decimals);
+    public static string Signed(double value, int decimals) =>
+        Number(value, decimals) is var text && text.StartsWith(Minus, StringComparison.Ordinal) ? text : "+" + text;
 
     /// <summary>Decimals that a quantity is worth: none unless nine tenths of it lie within 3 K.</summary>
     static int Worth(Summary summary) => summary.Q95 - summary.Q05 < 3 ? 1 : 0;

@@ -8,6 +8,8 @@ namespace Coolproof.Words;
 /// <summary>All that stands behind a verdict, for whoever wants to check it: every option, pair, doubt and reading.</summary>
 internal static class DetailsPage
 {
+    const int DoubtIndent = 7;
+
     /// <summary>The lines of the page, as long as it takes.</summary>
     public static IReadOnlyList<string> Lines(Verdict verdict, PageSettings page) =>
     [
@@ -65,9 +67,12 @@ internal static class DetailsPage
         foreach (var line in Cells.Wrap(
             $"Where the doubt comes from, between {Cells.Clean(verdict.MainPair.A)} and {Cells.Clean(verdict.MainPair.B)}", page.Width))
             yield return page.Ink.Bold(line);
-        var rows = verdict.Doubt.Select(share =>
-            new[] { $"{DegreeWords.Number(share.Share * 100)} %", SourceOfDoubt.Of(share.Source).Plain, SourceOfDoubt.Of(share.Source).Remedy });
-        foreach (var line in TextColumns.Lines(rows, [true, false, false], page.Width)) yield return line;
+        foreach (var share in verdict.Doubt)
+        {
+            var source = SourceOfDoubt.Of(share.Source);
+            var percent = Cells.Right($"{DegreeWords.Number(share.Share * 100)} %", DoubtIndent - 2) + "  ";
+            foreach (var line in Cells.Wrap($"{source.Plain}; to make it smaller, {source.Remedy}", page.Width, percent, new string(' ', DoubtIndent))) yield return line;
+        }
     }
 
     static IEnumerable<string> Second(Verdict verdict, PageSettings page)

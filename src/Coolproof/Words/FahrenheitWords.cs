@@ -32,7 +32,7 @@ internal static partial class FahrenheitWords
         var degrees = new DegreeWords(TemperatureUnitChoice.Fahrenheit);
         var decimals = text.IndexOf('.') is >= 0 and var point ? text.Length - point - 1 : 0;
         // 2 K rounded to "4 °F" would be a tenth off; a small difference that stands alone keeps its tenth.
-        if (keepTenth && difference && decimals == 0 && Math.Abs(value) < 5) return degrees.Difference(value).ToString("0.#", CultureInfo.InvariantCulture);
+        if (keepTenth && difference && decimals == 0 && Math.Abs(value) is > 0 and < 5) decimals = 1;
         return DegreeWords.Number(difference ? degrees.Difference(value) : degrees.Temperature(value), decimals);
     }
 

@@ -45,7 +45,7 @@ internal static class VerdictPage
         $"{SourceOfDoubt.Of(largest.Source).Plain} ({DegreeWords.Number(largest.Share * 100)} % of it). To make it smaller, {SourceOfDoubt.Of(largest.Source).Remedy}.";
 
     static bool SaidBesideTheDoubt(string advice, Verdict verdict) =>
-        verdict.Doubt.Count > 0 && advice.StartsWith(SourceOfDoubt.Of(verdict.Doubt[0].Source).Remedy, StringComparison.OrdinalIgnoreCase);
+        verdict.Doubt.Count > 0 && advice.Contains(SourceOfDoubt.Of(verdict.Doubt[0].Source).Remedy, StringComparison.OrdinalIgnoreCase);
 
     static List<string> OpenLines(IReadOnlyList<PairVerdict> open, Verdict verdict, PageSettings page)
     {
