@@ -206,16 +206,13 @@ internal sealed class DayModelBuilder
             if (r.ReadC is { } value && r.Spot is Spot.Can or Spot.Endbell or Spot.Winding)
                 AddReading(model, r, modelRun, tableRun, i, On(r.Spot), value, r.StopToReadS ?? double.NaN);
             if (r.Winding is { } w)
-                AddReading(model, r, modelRun, tableRun, i, ReadingOn.WindingByResistance, WindingC(w), w.AtS ?? r.StopToReadS ?? double.NaN);
+                AddReading(model, r, modelRun, tableRun, i, ReadingOn.WindingByResistance, Thermal.Winding.TemperatureC(w.HotMilliohm, w.ColdMilliohm, w.ColdC), w.AtS ?? r.StopToReadS ?? double.NaN);
         }
         model.EndReading = _readings.Count;
         BoundUnknownDelays(model);
     }
 
     private static ReadingOn On(Spot spot) => spot switch { Spot.Endbell => ReadingOn.Endbell, Spot.Winding => ReadingOn.WindingByGun, _ => ReadingOn.Can };
-
-    // IEC 60034-1: T2 = (R2/R1)(k + T1) - k, k = 235 for copper (from memory).
-    private static double WindingC(WindingResistance w) => w.HotMilliohm / w.ColdMilliohm * (235 + w.ColdC) - 235;
 
     private void AddReading(ModelRun model, Reading r, int run, int tableRun, int index, ReadingOn on, double value, double delay)
     {

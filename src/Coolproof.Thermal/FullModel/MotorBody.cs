@@ -22,8 +22,8 @@ public sealed record MotorBody(
     /// <summary>Mass of the motor that <see cref="OfMass"/> scales from, kg.</summary>
     public const double ReferenceMassKg = 0.165;
 
-    /// <summary>Rise of copper's resistance at 25 °C, 1/K: 1/(235 + 25), k = 235 for copper (IEC 60034-1, from memory).</summary>
-    public double CopperRisePerK { get; init; } = 1.0 / 260;
+    /// <summary>Rise of copper's resistance at 25 °C, 1/K.</summary>
+    public double CopperRisePerK { get; init; } = Winding.AlphaAt25;
 
     /// <summary>Share of the iron heat that arises in the rotor. Few per cent in slotted machines (from memory).</summary>
     public double IronShareRotor { get; init; } = 0.05;
