@@ -28,8 +28,8 @@ internal static class DoubtShares
         DayFit fit = posterior.Fit;
         DayDensity density = new(HoldingSpreads(fit));
         double[] gradient = Gradient(fit, new FairPeaks(fit.Model, [posterior.Options[optionA], posterior.Options[optionB]], posterior.Fair));
-        double[] along = Against(density, fit.Centre, gradient);
-        double[] squares = DoubtRows.Squares(density, fit.Centre, along);
+        double[] along = Against(density, fit.Typical, gradient);
+        double[] squares = DoubtRows.Squares(density, fit.Typical, along);
         double sum = squares.Sum();
         return sum > 0 && double.IsFinite(sum)
             ? [.. squares.Select((s, i) => new DoubtShare(SourceOfDoubt.All[i].Name, s / sum)).Where(d => d.Share > 0).OrderByDescending(d => d.Share)]
@@ -41,7 +41,7 @@ internal static class DoubtShares
     /// their own curvature at one point is far from what is expected, and would only blur whose doubt it is.
     /// </summary>
     internal static DayModel HoldingSpreads(DayFit fit) => fit.Model.Holding(Enumerable.Range(0, fit.Model.Layout.Globals)
-        .Where(i => fit.Model.Parameters[i].Prior == PriorKind.HalfNormal).ToDictionary(i => i, i => HalfNormal.At(fit.Centre[i]).X));
+        .Where(i => fit.Model.Parameters[i].Prior == PriorKind.HalfNormal).ToDictionary(i => i, i => HalfNormal.At(fit.Typical[i]).X));
 
     /// <summary>v = H⁻¹c.</summary>
     internal static double[] Against(DayDensity density, double[] centre, double[] gradient)
@@ -55,14 +55,14 @@ internal static class DoubtShares
     // Fair conditions know globals alone.
     private static double[] Gradient(DayFit fit, FairPeaks peaks)
     {
-        double[] gradient = new double[fit.Centre.Length], u = [.. fit.Centre], can = new double[2], winding = new double[2];
+        double[] gradient = new double[fit.Typical.Length], u = [.. fit.Typical], can = new double[2], winding = new double[2];
         for (int i = 0; i < fit.Model.Layout.Globals; i++)
         {
-            u[i] = fit.Centre[i] + GradientStep;
+            u[i] = fit.Typical[i] + GradientStep;
             double up = Difference();
-            u[i] = fit.Centre[i] - GradientStep;
+            u[i] = fit.Typical[i] - GradientStep;
             gradient[i] = (up - Difference()) / (2 * GradientStep);
-            u[i] = fit.Centre[i];
+            u[i] = fit.Typical[i];
         }
         return gradient;
 

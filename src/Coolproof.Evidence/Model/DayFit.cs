@@ -6,11 +6,17 @@ namespace Coolproof.Evidence.Model;
 
 /// <summary>A model ready to be sampled: centred as its information asks, and whitened by its curvature at a typical point.</summary>
 /// <param name="Model">The model with its centring weights.</param>
-/// <param name="Centre">The typical point: spreads at their most probable values, the rest at its mode given them.</param>
+/// <param name="Centre">Where it is whitened: the typical point, or the middle of a pilot run.</param>
 /// <param name="Factor">Curvature there.</param>
 /// <param name="Gradients">Gradients that the preparation took.</param>
 internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Factor, int Gradients)
 {
+    /// <summary>
+    /// The typical point: spreads at their most probable values, the rest at its mode given them. It stays what it is when the model is whitened anew, so
+    /// that what is reckoned there does not depend on a seed.
+    /// </summary>
+    public double[] Typical { get; private init; } = Centre;
+
     private const double CurvatureFloor = 0.2;
     private const int PilotChains = 2, PilotWarmUp = 100, PilotDraws = 48, PilotEvery = 4, PilotDepth = 6, WideBlock = 40;
     private const long PilotSeed = 0x5b1f;
