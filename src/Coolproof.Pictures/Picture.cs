@@ -37,6 +37,15 @@ public sealed class Picture
     /// <summary>The picture as SVG with real text, a title and a description.</summary>
     public string Svg() => SvgPage.Of(sheet, WidthPx, HeightPx, Title, Description);
 
+    /// <summary>
+    /// The picture as SVG for a page whose theme only the browser knows: colours of the light theme, each as a variable that the page may set: --picture-paper, -ink, -quiet,
+    /// -grid, -band, and -black for the palette's black.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The picture was not drawn in the light theme.</exception>
+    public string SvgThatFollowsThePage() => sheet.Style.Theme == Theme.Light
+        ? SvgPage.Of(sheet, WidthPx, HeightPx, Title, Description, PageColours.Put)
+        : throw new InvalidOperationException($"Drawn in the theme {sheet.Style.Theme}, but only a picture in the light theme can follow the page.");
+
     /// <summary>The picture as PNG.</summary>
     /// <exception cref="PictureException">The machine could not make an image of this size.</exception>
     public byte[] Png()

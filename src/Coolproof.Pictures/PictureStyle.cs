@@ -13,9 +13,11 @@ namespace Coolproof.Pictures;
 /// </param>
 /// <param name="Note">A line at the foot, such as "Made-up readings."; null: none.</param>
 /// <param name="PixelDensity">Image pixels per pixel of layout in a PNG, 1 to 4; an SVG has no need of it.</param>
+/// <param name="Looks">Colour and mark of options by name; null, or an option that is not in it: by its place in the table.</param>
+/// <param name="Id">What the ids within an SVG begin with, so that several can stand in one page.</param>
 public sealed record PictureStyle(
     int WidthPx = PictureStyle.PageWidthPx, Theme Theme = Theme.Light, TemperatureUnitChoice Units = TemperatureUnitChoice.Celsius, string? Title = null, string? Note = null,
-    int PixelDensity = 1)
+    int PixelDensity = 1, IReadOnlyDictionary<string, OptionLook>? Looks = null, string Id = "picture")
 {
     /// <summary>A phone held upright, px.</summary>
     public const int PhoneWidthPx = 390;

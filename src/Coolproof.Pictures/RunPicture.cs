@@ -49,7 +49,7 @@ public static class RunPicture
             int remarkLines = row.Max(r => RunPanel.RemarkLines(sheet, r, width));
             for (int i = 0; i < row.Length; i++)
             {
-                new RunPanel(sheet, row[i], Standing.LookOf(verdict, row[i].Option), range).Draw(m.Left + i * (width + gap), y, width, plotHeight, remarkLines);
+                new RunPanel(sheet, row[i], Standing.LookOf(verdict, row[i].Option, style), range).Draw(m.Left + i * (width + gap), y, width, plotHeight, remarkLines);
             }
 
             y += RunPanel.HeightFor(sheet, plotHeight, remarkLines) + 16;

@@ -45,6 +45,21 @@ public static class VerdictPicture
         return new(sheet, height, title, string.Join(" ", said));
     }
 
+    /// <summary>Draws only the options, coolest first, with their differences: for a page whose own words say the finding, the doubt and the remarks.</summary>
+    /// <param name="verdict">One option at least.</param>
+    /// <param name="style">Width, theme, units; its title is only for who can't see the picture. Null: a page, light.</param>
+    /// <exception cref="ArgumentException">No option, or a quantile that is not a finite number.</exception>
+    public static Picture OfRanking(Verdict verdict, PictureStyle? style = null)
+    {
+        if (verdict.Options.Count == 0) throw new ArgumentException("There is no option to draw.", nameof(verdict));
+        style ??= new();
+        style.Check();
+        var sheet = new Sheet(style, Typesetter.BuiltIn);
+        var ranking = new Ranking(sheet, verdict);
+        double height = ranking.Draw(sheet.Measures.Margin * 0.5) + sheet.Measures.Margin * 0.5;
+        return new(sheet, height, style.Title ?? verdict.Sentence, string.Join(" ", ranking.InWords()));
+    }
+
     /// <summary>Draws the verdict and writes it.</summary>
     /// <param name="verdict">What was judged.</param>
     /// <param name="path">Ends in .svg or .png.</param>

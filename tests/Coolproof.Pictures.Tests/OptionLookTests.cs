@@ -28,9 +28,9 @@ public sealed class OptionLookTests
     [Fact]
     public void An_option_keeps_its_look_by_its_place_in_the_table_however_it_ranks()
     {
-        var standings = Standing.All(Samples.Six());
+        var standings = Standing.All(Samples.Six(), new());
         Assert.All(standings, s => Assert.Equal(OptionLook.At(Array.IndexOf(Samples.SixNames, s.Option.Name)), s.Look));
-        Assert.Equal(OptionLook.At(5), Standing.LookOf(Samples.Six(), "Rear blower"));
+        Assert.Equal(OptionLook.At(5), Standing.LookOf(Samples.Six(), "Rear blower", new()));
     }
 
     [Fact]

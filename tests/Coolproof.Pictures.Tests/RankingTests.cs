@@ -9,8 +9,8 @@ public sealed class RankingTests
     public void Options_stand_coolest_first()
     {
         Assert.Equal(["Twin 30 mm fans in a printed duct", "Clamp with 25 mm fan", "Rear blower", "Clip-on finned clamp", "Nose-scoop duct", "Bare can"],
-            Standing.All(Samples.Six()).Select(s => s.Option.Name));
-        double[] tops = [.. Standing.All(Samples.Six()).Select(s => VerdictPicture.Of(Samples.Six(), new(390)).Words.First(w => w.Text == s.Option.Name).At.Y)];
+            Standing.All(Samples.Six(), new()).Select(s => s.Option.Name));
+        double[] tops = [.. Standing.All(Samples.Six(), new()).Select(s => VerdictPicture.Of(Samples.Six(), new(390)).Words.First(w => w.Text == s.Option.Name).At.Y)];
         Assert.Equal(tops.Order(), tops);
     }
 
@@ -18,7 +18,7 @@ public sealed class RankingTests
     public void A_difference_is_turned_so_that_the_hotter_option_is_above_zero()
     {
         // In the table the bare can comes first (pair: bare can minus twin fans), the rear blower last (pair: twin fans minus rear blower).
-        var standings = Standing.All(Samples.Six());
+        var standings = Standing.All(Samples.Six(), new());
         Standing first = standings.Single(s => s.Option.Name == "Bare can"), last = standings.Single(s => s.Option.Name == "Rear blower");
         Assert.Equal(93.4 - 72.1, first.HotterK!.Q50, 9);
         Assert.Equal(79.6 - 72.1, last.HotterK!.Q50, 9);

@@ -14,7 +14,7 @@ internal sealed class Ranking(Sheet sheet, Verdict verdict)
     private readonly ThemeColours colours = sheet.Colours;
     private readonly Degrees unit = sheet.Style.Unit;
     private readonly Words words = new(sheet.Style.Unit, verdict.SameWithinK);
-    private readonly IReadOnlyList<Standing> standings = Standing.All(verdict);
+    private readonly IReadOnlyList<Standing> standings = Standing.All(verdict, sheet.Style);
 
     /// <returns>The y below.</returns>
     public double Draw(double y) => m.Narrow ? OneColumn(y) : SideBySide(y);

@@ -16,15 +16,17 @@ internal sealed record Standing(OptionVerdict Option, OptionLook Look, Summary? 
 
     /// <summary>All options by the middle of their can's temperature.</summary>
     /// <exception cref="ArgumentException">A quantile is not a finite number.</exception>
-    public static IReadOnlyList<Standing> All(Verdict verdict)
+    public static IReadOnlyList<Standing> All(Verdict verdict, PictureStyle style)
     {
         string? coolest = Coolest(verdict)?.Name;
-        return [.. verdict.Options.Select((o, place) => Of(verdict, o, OptionLook.At(place), coolest)).OrderBy(s => s.Option.PeakCanC.Q50)];
+        return [.. verdict.Options.Select((o, place) => Of(verdict, o, LookOf(style, o.Name, place), coolest)).OrderBy(s => s.Option.PeakCanC.Q50)];
     }
 
-    /// <summary>The look of an option by its place in the table; that of the first where a name is not in it.</summary>
-    public static OptionLook LookOf(Verdict verdict, string option) =>
-        OptionLook.At(Math.Max(0, verdict.Options.ToList().FindIndex(o => o.Name == option)));
+    /// <summary>The look of an option as the style gives it, else by its place in the table; that of the first where a name is not in it.</summary>
+    public static OptionLook LookOf(Verdict verdict, string option, PictureStyle style) =>
+        LookOf(style, option, Math.Max(0, verdict.Options.ToList().FindIndex(o => o.Name == option)));
+
+    private static OptionLook LookOf(PictureStyle style, string option, int place) => style.Looks?.GetValueOrDefault(option) ?? OptionLook.At(place);
 
     private static Standing Of(Verdict verdict, OptionVerdict option, OptionLook look, string? coolest)
     {

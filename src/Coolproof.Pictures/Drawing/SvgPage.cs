@@ -11,17 +11,18 @@ internal static class SvgPage
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
-    public static string Of(Sheet sheet, int width, int height, string title, string description)
+    public static string Of(Sheet sheet, int width, int height, string title, string description, Action<XElement>? colours = null)
     {
         var page = new XElement(Svg + "svg",
             new XAttribute("width", width), new XAttribute("height", height), new XAttribute("viewBox", $"0 0 {width} {height}"),
-            new XAttribute("role", "img"), new XAttribute("aria-labelledby", "picture-title picture-description"),
+            new XAttribute("role", "img"), new XAttribute("aria-labelledby", $"{sheet.Style.Id}-title {sheet.Style.Id}-description"),
             new XAttribute("font-family", $"{Typesetter.Family}, 'Helvetica Neue', Arial, 'Liberation Sans', sans-serif"),
-            new XElement(Svg + "title", new XAttribute("id", "picture-title"), Typesetter.Clean(title)),
-            new XElement(Svg + "desc", new XAttribute("id", "picture-description"), Typesetter.Clean(description)),
+            new XElement(Svg + "title", new XAttribute("id", sheet.Style.Id + "-title"), Typesetter.Clean(title)),
+            new XElement(Svg + "desc", new XAttribute("id", sheet.Style.Id + "-description"), Typesetter.Clean(description)),
             new XElement(Svg + "rect", new XAttribute("width", width), new XAttribute("height", height), new XAttribute("fill", sheet.Colours.Paper)),
             Drawn(sheet.Shapes.Where(s => s is not Writing), width, height),
             sheet.Shapes.OfType<Writing>().Select(w => Text(w, sheet.Type)));
+        colours?.Invoke(page);
         return Serialised(page);
     }
 
