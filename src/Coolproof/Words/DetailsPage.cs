@@ -50,12 +50,7 @@ internal static class DetailsPage
         var rows = pairs.Select(pair => new[]
         {
             Cells.Clean(pair.A), $"{page.Degrees.DifferenceAndRange(pair.DifferenceK.Turned())} cooler than", Cells.Clean(pair.B),
-            pair.Call switch
-            {
-                PairCall.Open => $"not told yet ({Odds.Say(pair.ProbabilityACooler)})",
-                PairCall.Same => $"the same within {page.Degrees.SayDifference(verdict.SameWithinK, 1)}",
-                _ => $"{Odds.Say(pair.ProbabilityACooler)} sure",
-            },
+            VerdictWords.Call(pair, verdict.SameWithinK, page.Degrees),
         });
         foreach (var line in TextColumns.Lines(rows, [false, true, false, true], page.Width)) yield return line;
     }
@@ -93,13 +88,9 @@ internal static class DetailsPage
 
     static IEnumerable<string> How(Verdict verdict, PageSettings page)
     {
-        var sampler = verdict.Sampler;
         yield return "";
         yield return page.Ink.Bold("How the calculation went");
-        var text = $"{sampler.Chains} independent walks of {sampler.Draws / Math.Max(1, sampler.Chains)} steps agree to within a factor of " +
-            $"{DegreeWords.Number(sampler.RHatMax, 3)} and are worth at least {DegreeWords.Number(sampler.EssMin)} independent ones; " +
-            $"{sampler.Divergences} steps went astray. Random seed {verdict.Seed}: the same table, options and seed give the same answer.";
-        foreach (var line in Cells.Wrap(text, page.Width)) yield return line;
+        foreach (var line in Cells.Wrap(VerdictWords.How(verdict), page.Width)) yield return line;
     }
 
     static IEnumerable<string> All(string label, IReadOnlyList<string> texts, PageSettings page)

@@ -1,5 +1,4 @@
 using Coolproof.Evidence;
-using Coolproof.Evidence.Words;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -25,44 +24,25 @@ internal static class VerdictPage
         List<string> lines = [""];
         var open = Ranking.Open(verdict);
         if (open.Count > 0) lines.AddRange(Labelled.Items("Not told yet", OpenLines(open, verdict, page), OpenPairs + 1, page));
-        if (verdict.Doubt.Count > 0) lines.AddRange(Labelled.Text("Largest doubt", Doubt(verdict.Doubt[0]), page));
+        if (verdict.Doubt.Count > 0) lines.AddRange(Labelled.Text("Largest doubt", Cells.Clean(VerdictWords.Doubt(verdict.Doubt[0])), page));
         if (verdict.SecondOpinion is { } second) lines.AddRange(Labelled.Text("Second look", page.Put(second.Remark), page, faint: true));
         if (verdict.Warnings.Count > 0) lines.AddRange(Labelled.Items("Mind", [.. verdict.Warnings.Select(page.Put)], WarningLines, page));
-        var advice = verdict.Advice.Where(text => !SaidBesideTheDoubt(text, verdict)).ToList();
+        var advice = verdict.Advice.Where(text => !VerdictWords.SaidBesideTheDoubt(text, verdict)).ToList();
         if (advice.Count > 0) lines.AddRange(Labelled.Items("Next", [.. advice.Select(page.Put)], AdviceLines, page));
         lines.AddRange(Labelled.Text("At the stop", Cautions.Of(verdict, page.Degrees), page));
         return lines;
     }
 
     /// <summary>Under which conditions, and how the numbers are to be read.</summary>
-    internal static IEnumerable<string> Fair(Verdict verdict, PageSettings page) => Cells.Wrap(
-        $"Can and winding as hard driving ends: {page.Degrees.Say(verdict.Fair.AmbientC, Decimals(verdict.Fair.AmbientC))} air, " +
-        $"{DegreeWords.Number(verdict.Fair.DriveS)} s of driving, started at air, the same load for all. Brackets hold the truth 9 times in 10.", page.Width);
+    internal static IEnumerable<string> Fair(Verdict verdict, PageSettings page) => Cells.Wrap(VerdictWords.Fair(verdict, page.Degrees), page.Width);
 
-    static int Decimals(double celsius) => Math.Abs(celsius - Math.Round(celsius)) > 0.04 ? 1 : 0;
+    static List<string> OpenLines(IReadOnlyList<PairVerdict> open, Verdict verdict, PageSettings page) =>
+        [.. open.Select(pair => OpenLine(pair, VerdictWords.Settles(VerdictWords.MoreRuns(pair, verdict)), page))];
 
-    static string Doubt(DoubtShare largest) =>
-        $"{SourceOfDoubt.Of(largest.Source).Plain} ({DegreeWords.Number(largest.Share * 100)} % of it). To make it smaller, {SourceOfDoubt.Of(largest.Source).Remedy}.";
-
-    static bool SaidBesideTheDoubt(string advice, Verdict verdict) =>
-        verdict.Doubt.Count > 0 && advice.Contains(SourceOfDoubt.Of(verdict.Doubt[0].Source).Remedy, StringComparison.OrdinalIgnoreCase);
-
-    static List<string> OpenLines(IReadOnlyList<PairVerdict> open, Verdict verdict, PageSettings page)
-    {
-        var runs = verdict.Options.ToDictionary(option => option.Name, option => option.Runs);
-        return [.. open.Select(pair => OpenLine(pair, RunsToSettle.Each(pair.DifferenceK, runs[pair.A], runs[pair.B], verdict.Doubt, verdict.SameWithinK), page))];
-    }
-
-    static string OpenLine(PairVerdict pair, int? more, PageSettings page)
+    static string OpenLine(PairVerdict pair, string settle, PageSettings page)
     {
         var difference = page.Degrees.DifferenceAndRange(pair.DifferenceK.Turned());
         var bracket = difference.IndexOf('(');
-        var settle = more switch
-        {
-            null => "Runs alone won't tell",
-            1 => "About 1 more run each",
-            _ => $"About {more} more runs each",
-        };
         var middle = $" {difference[..bracket]}cooler {difference[bracket..]} than ";
         var (a, b) = (Cells.Clean(pair.A), Cells.Clean(pair.B));
         var room = Math.Max(16, page.Width - Labelled.Gutter - Cells.Width(middle + settle) - 2);
