@@ -38,12 +38,14 @@ public static class LooseEnds
         LooseEnd Of(LooseEndKind kind, string says, Guid? shot = null) => new(kind, day.Id, run.Id, shot, $"run {Title(run)}: {says}");
         foreach (NotedShot shot in run.Shots.Where(shot => shot.OwesNumber)) yield return Of(LooseEndKind.ShotWithoutNumber, "a shot waits for its number", shot.Id);
         bool went = run.Go is { } go && go.At <= now;
-        if (!run.Abandoned && went && run.Stop is null && run.Halt is null && now > run.Go!.At + (run.Countdown is { } planned ? Duration.FromSeconds(planned.DriveS) + Forgotten : LongestDrive))
+        // A drive and a roll-in that were typed say what stamps would have said.
+        bool typed = run.Fields.Number("driveS") is not null;
+        if (!run.Abandoned && !typed && went && run.Stop is null && run.Halt is null && now > run.Go!.At + (run.Countdown is { } planned ? Duration.FromSeconds(planned.DriveS) + Forgotten : LongestDrive))
         {
             yield return Of(LooseEndKind.UnfinishedRun, "it went and was never stopped");
         }
 
-        if (!run.Abandoned && run.Stop is { } stop && run.Halt is null && now > stop.At + Forgotten) yield return Of(LooseEndKind.UnfinishedRun, "its halt was not noted");
+        if (!run.Abandoned && run.Fields.Number("rollInS") is null && run.Stop is { } stop && run.Halt is null && now > stop.At + Forgotten) yield return Of(LooseEndKind.UnfinishedRun, "its halt was not noted");
         if (Contradicts(run)) yield return Of(LooseEndKind.ContradictingStamps, "its stamps contradict each other: a later one comes before an earlier one");
         bool drove = went || run.Fields.Number("driveS") is not null;
         if (!drove) yield break;

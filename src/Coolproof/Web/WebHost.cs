@@ -70,6 +70,7 @@ internal static class WebHost
         services.AddRouting().AddHttpContextAccessor().AddOpenApi("v1", Description.Of);
         services.AddDataProtection().SetApplicationName("coolproof").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.Folder, "keys")));
         services.AddRazorComponents();
+        services.AddPages();
         services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(5));
     }
 
@@ -82,6 +83,7 @@ internal static class WebHost
         app.MapPhotos();
         app.MapVerdicts();
         app.MapPairing();
+        app.MapPages();
         app.MapOpenApi("/openapi/{documentName}.json");
         app.MapRazorComponents<App>();
     }
