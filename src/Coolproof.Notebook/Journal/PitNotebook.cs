@@ -73,6 +73,9 @@ public sealed class PitNotebook
     /// <summary>Runs of a day in the order of time.</summary>
     public IReadOnlyList<NotedRun> RunsOf(Guid day) => [.. _runsByDay.Value[day]];
 
+    /// <summary>Runs of a day in no order, removed ones too: for whoever holds their entries and must learn of the removal.</summary>
+    public IEnumerable<NotedRun> RunsEver(Guid day) => _shelves.Of(ThingType.Run).Values.Cast<NotedRun>().Where(run => run.Day == day);
+
     /// <summary>Photos of a thing.</summary>
     public IReadOnlyList<NotedPhoto> PhotosOf(Guid thing) => [.. _photosByThing.Value[thing]];
 

@@ -3,6 +3,7 @@ using Coolproof.Api;
 using Coolproof.Board;
 using Coolproof.Evidence;
 using Coolproof.Pages;
+using Coolproof.Pages.Clock;
 using Coolproof.Pairing;
 using Coolproof.Photos;
 using Coolproof.Store;
@@ -62,6 +63,7 @@ internal static class WebHost
     static void AddServices(IServiceCollection services, JournalStore store, WebSettings settings, TimeProvider clock)
     {
         services.AddSingleton(store).AddSingleton(settings).AddSingleton(clock);
+        services.AddSingleton<RunClockFiles>();
         services.AddSingleton<NotebookBoard>().AddHostedService(all => all.GetRequiredService<NotebookBoard>());
         services.AddSingleton<Judging>((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel));
         services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
@@ -82,6 +84,7 @@ internal static class WebHost
         app.MapLive();
         app.MapPhotos();
         app.MapVerdicts();
+        app.MapRunClock();
         app.MapPairing();
         app.MapPages();
         app.MapOpenApi("/openapi/{documentName}.json");
