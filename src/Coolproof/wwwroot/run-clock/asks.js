@@ -118,7 +118,7 @@ function why(clock, run, now) {
 /** @param {RunClock} clock @returns {Ask | null} */
 function role(clock) {
     if (clock.role) return null;
-    return { id: "role", text: "What does this device do? Where two stamp the same run, the clock's stamps count.", actions: [{ id: "role-say", label: "Say what it does", act: () => askRole(clock) }] };
+    return { id: "role", text: "What does this device do here?", actions: [{ id: "role-say", label: "Say it", act: () => askRole(clock) }] };
 }
 
 /** @param {RunClock} clock @returns {Ask | null} */
@@ -126,7 +126,7 @@ function air(clock) {
     if (!airAsked(clock.day, clock.now())) return null;
     const latest = clock.day.weather.filter((weather) => typeof weather.body.airC === "number").at(-1);
     return {
-        id: "air", text: latest ? `The air was noted ${minutes((clock.now() - latest.at) / 1000)} ago: look again.` : "No air is noted yet: a thermometer in the shade, near the track.",
+        id: "air", text: latest ? `The air was noted ${minutes((clock.now() - latest.at) / 1000)} ago: look again.` : "No air is noted yet.",
         actions: [{ id: "air-note", label: "Note the air", act: () => askAir(clock) }],
     };
 }

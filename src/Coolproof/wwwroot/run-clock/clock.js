@@ -163,19 +163,23 @@ export class RunClock {
     }
 
     /** @param {Run | null} run @param {number} at */
-    startCountdown(run, at) {
+    async startCountdown(run, at) {
+        if (this.journal.writing > 0) return; // a run is being begun: a second press means the same
         const driveS = this.draftOf(null).driveS;
         const { id, entries } = this.begun(run, at);
         const countdown = entry("run.countdown", id, { seconds: this.leadS, driveS }, at);
-        return this.journal.write([...entries, countdown]).then(() => (this.last = { says: "Countdown", entries: [countdown] }));
+        this.last = { says: "Countdown", entries: [countdown] };
+        await this.journal.write([...entries, countdown]);
     }
 
     /** @param {Run | null} run @param {number} at */
-    goNow(run, at) {
+    async goNow(run, at) {
+        if (this.journal.writing > 0) return;
         const driveS = this.draftOf(null).driveS;
         const { id, entries } = this.begun(run, at);
         const go = [entry("run.countdown", id, { seconds: 0, driveS }, at), entry("run.go", id, {}, at)];
-        return this.journal.write([...entries, ...go]).then(() => (this.last = { says: "Go", entries: go }));
+        this.last = { says: "Go", entries: go };
+        await this.journal.write([...entries, ...go]);
     }
 
     /** Go before the countdown is over. @param {Run} run @param {number} at */

@@ -1,6 +1,6 @@
 // What the clock shows in each step: the digits, one sentence, one large button, and what else is a tap away.
 import { number, text } from "./entries.js";
-import { askAbandon, askAim, askCharge, askCooling, askDrive, askKind, askOption, askPack } from "./questions.js";
+import { askAbandon, askAim, askCharge, askCooling, askOption, askThisRun } from "./questions.js";
 import { minutes, minutesLeft, runTitle, word } from "./words.js";
 
 /** @typedef {import("./clock.js").RunClock} RunClock */
@@ -33,13 +33,11 @@ function setUp(clock, run) {
     return {
         step: "Ready", title: `${draft.kind === "test" ? "Run" : word(draft.kind)} ${draft.number}`, digits: minutes(draft.driveS),
         line: cooling ? `Cooling with ${word(cooling.way).replace("in the ", "")} for ${minutes((clock.now() - cooling.begin) / 1000)}.` : "Fit the option, put the car down, then start the countdown.",
-        primary: { id: "countdown", label: `Go in ${clock.leadS} s`, detail: "three pips, then go; the horn ends hard driving", primary: true, act: (at) => clock.startCountdown(run, at) },
+        primary: { id: "countdown", label: `Go in ${clock.leadS} s`, detail: "then the horn ends hard driving", primary: true, act: (at) => clock.startCountdown(run, at) },
         secondary: [
             { id: "option", label: option ? option.name : "Which option?", detail: option ? "cooling option" : "not chosen yet", look: option ?? null, act: () => askOption(clock, run) },
             { id: "go-now", label: "Go now", detail: "press firmly", firm: true, act: (at) => clock.goNow(run, at) },
-            { id: "kind", label: word(draft.kind), detail: "what the run is for", act: () => askKind(clock, run) },
-            { id: "drive", label: minutes(draft.driveS), detail: "planned drive", act: () => askDrive(clock) },
-            ...(clock.things.packs.length > 0 ? [{ id: "pack", label: pack ? pack.name : "Which pack?", detail: "pack", act: () => askPack(clock, run) }] : []),
+            { id: "this-run", label: `${word(draft.kind)}, ${minutes(draft.driveS)}`, detail: pack ? pack.name : "change", act: () => askThisRun(clock, run) },
             cooling
                 ? { id: "cooling-end", label: "Cooling ends", detail: word(cooling.way), act: (/** @type {number} */ at) => clock.endCooling(cooling, at) }
                 : { id: "cooling", label: "Cooling begins", detail: "before this run", act: () => askCooling(clock, run) },

@@ -29,6 +29,8 @@ export class Journal {
         this.trouble = null;
         /** @type {Promise<unknown>} */
         this.turn = Promise.resolve();
+        /** Writes that are not safe on the phone yet. */
+        this.writing = 0;
         this.tabs = "BroadcastChannel" in window ? new BroadcastChannel("coolproof-run-clock") : null;
         if (this.tabs) this.tabs.onmessage = () => void this.reread();
     }
@@ -60,6 +62,7 @@ export class Journal {
      * @returns {Promise<boolean>} false where `unless` held
      */
     write(entries, with_ = {}) {
+        this.writing++;
         const written = this.turn.then(async () => {
             const clock = entries.length > 0 ? this.clock.toSay(Math.min(...entries.map((one) => Date.parse(one.at)))) : null;
             const all = clock ? [clock, ...entries] : entries;
@@ -74,6 +77,7 @@ export class Journal {
                 this.trouble = cause instanceof Error ? cause.message : String(cause);
                 return true;
             } finally {
+                this.writing--;
                 this.refold();
                 this.tabs?.postMessage("written");
                 this.sending.now();

@@ -12,7 +12,7 @@ import { hide, sheetUp } from "./sheets.js";
 import { counted, temperature } from "./words.js";
 
 const tickMs = 200;
-const lastShownMs = 20_000;
+const lastShownMs = 10_000;
 const burnsC = 65; // bare metal burns skin within a second from about here (ISO 13732-1; value from memory)
 
 /** The look that was chosen on this device, from its cookie: a page that comes out of the store of the service worker is older. */
@@ -64,7 +64,7 @@ function announce(text, step) {
 
 /** @param {RunClock} clock @param {import("./runs.js").Run | null} run */
 function showAsks(clock, run) {
-    const asks = asksOf(clock, run, clock.nowOf(run)).slice(0, 2);
+    const asks = asksOf(clock, run, clock.nowOf(run)).slice(0, 1);
     const place = byId("asks");
     const there = new Map([...place.children].map((child) => [/** @type {HTMLElement} */ (child).dataset.ask, /** @type {HTMLElement} */ (child)]));
     const wanted = asks.map((ask) => {
@@ -118,6 +118,7 @@ function showCounts(clock) {
     say(byId("kept"), `${counts.kept} on the bench`);
     const refused = counts.aside + counts.photosAside;
     say(byId("refused"), refused > 0 ? `${counted(refused, "entry", "entries")} refused` : sending.state === "unpaired" ? "not paired" : sending.state === "unreachable" || !bench.reached ? "bench not reached" : "");
+    document.body.dataset.writing = String(clock.journal.writing);
     byId("counts").dataset.state = refused > 0 || sending.state === "unpaired" || counts.unsaved > 0 ? "refused" : here > 0 ? "here" : "kept";
 }
 
@@ -145,12 +146,14 @@ async function start() {
     let face = /** @type {import("./face.js").Face | null} */ (null);
     let drawing = false;
     const draw = () => {
-        if (!clock || drawing) return;
-        drawing = true;
-        requestAnimationFrame(() => (drawing = false));
-        face = show(/** @type {RunClock} */ (clock));
+        drawing = false;
+        if (clock) face = show(clock);
     };
-    const later = () => (drawing ? requestAnimationFrame(draw) : draw());
+    // Many changes at once are drawn once. Not with the screen's frames: there are none while it is off.
+    const later = () => {
+        if (!drawing) queueMicrotask(draw);
+        drawing = true;
+    };
     const journal = await Journal.open(location.pathname.split("/").at(-1) ?? "", later);
     clock = new RunClock(journal);
     clock.unit = unit;

@@ -25,6 +25,10 @@ const lastActed = new Map();
 const fingers = new Set();
 /** @type {Press | null} */
 let press = null;
+/** The key that was taken for the next step and is still down. */
+let taken = "";
+/** What the last finger or mouse came down on. @type {Element | null} */
+let touched = null;
 /** @type {(button: HTMLElement) => void} */
 let tooShort = () => {};
 
@@ -90,14 +94,26 @@ export function listen(to) {
     window.addEventListener("contextmenu", (event) => buttonAt(event) && event.preventDefault());
     // A click without a finger or mouse comes from a key or from a screen reader.
     window.addEventListener("click", (event) => {
+        // The click after a touch lands on whatever is there by now: on a sheet that the touch has opened, it would press a key.
+        if (event.detail > 0 && event.target instanceof Node && !touched?.contains(event.target)) {
+            event.preventDefault();
+            event.stopPropagation();
+            return;
+        }
         const button = buttonAt(event);
         if (button && event.detail === 0) act(button, instantOf(event), performance.now());
-    });
+    }, { capture: true });
     window.addEventListener("keydown", (event) => key(event, to.next), { capture: true });
+    // A button that has the focus would be clicked by the same Space once more, when the key comes up.
+    window.addEventListener("keyup", (event) => {
+        if (event.key === taken) event.preventDefault();
+        taken = "";
+    }, { capture: true });
 }
 
 /** @param {PointerEvent} event @param {() => void} rested */
 function down(event, rested) {
+    touched = event.target instanceof Element ? (event.target.closest("button, a, label") ?? event.target) : null;
     if (event.pointerType === "mouse") {
         const button = event.button === 0 ? buttonAt(event) : null;
         forget();
@@ -145,6 +161,7 @@ function key(event, next) {
         }
     }
     event.preventDefault();
+    taken = event.key;
     const now = performance.now();
     if (event.repeat || now - (lastActed.get("key") ?? -Infinity) < keyAgainMs) return;
     lastActed.set("key", now);

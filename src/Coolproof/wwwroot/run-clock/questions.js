@@ -17,8 +17,20 @@ export async function askOption(clock, run) {
     if (chosen) await clock.setDraft(run, { option: chosen.id }, chosen.at);
 }
 
+/** What the run is for, how long, with which pack. @param {RunClock} clock @param {Run | null} run */
+export async function askThisRun(clock, run) {
+    const draft = clock.draftOf(run);
+    const what = await pick("This run", [
+        { id: "kind", label: word(draft.kind), detail: "what it is for" }, { id: "drive", label: minutes(draft.driveS), detail: "planned drive" },
+        ...(clock.things.packs.length > 0 ? [{ id: "pack", label: clock.things.packs.find((pack) => pack.id === draft.pack)?.name ?? "not said", detail: "pack" }] : []),
+    ]);
+    if (what?.id === "kind") await askKind(clock, run);
+    else if (what?.id === "drive") await askDrive(clock);
+    else if (what?.id === "pack") await askPack(clock, run);
+}
+
 /** @param {RunClock} clock @param {Run | null} run */
-export async function askKind(clock, run) {
+async function askKind(clock, run) {
     const chosen = await pick("What is this run for?", [
         { id: "test", label: "Test run", detail: "counts in the ranking" }, { id: "warm-up", label: "Warm-up", detail: "warms the motor, stays out of the ranking" },
         { id: "race", label: "Race", detail: "weak evidence: nobody controls its heat" }, { id: "void", label: "Void", detail: "counts for its warmth only" },
@@ -27,13 +39,13 @@ export async function askKind(clock, run) {
 }
 
 /** @param {RunClock} clock @param {Run | null} run */
-export async function askPack(clock, run) {
+async function askPack(clock, run) {
     const chosen = await pick("Which pack?", clock.things.packs.map((pack) => ({ id: pack.id, label: pack.name })));
     if (chosen) await clock.setDraft(run, { pack: chosen.id }, chosen.at);
 }
 
 /** @param {RunClock} clock */
-export async function askDrive(clock) {
+async function askDrive(clock) {
     const seconds = await typeNumber({ title: "How long is hard driving?", unit: "s", start: String(clock.draftOf(null).driveS), least: 1, most: 7200, note: "In seconds: six minutes are 360." });
     if (seconds !== null) await clock.setDraft(null, { driveS: seconds }, Date.now());
 }

@@ -1,0 +1,49 @@
+using Coolproof.EndToEnd.Support;
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Chromium))]
+
+namespace Coolproof.EndToEnd.Support;
+
+/// <summary>One browser for all tests; each opens windows of its own in it, which share nothing.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    /// <summary>What a browser without a display or a network is started with.</summary>
+    static readonly string[] Arguments =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+        "--autoplay-policy=user-gesture-required",
+    ];
+
+    IPlaywright? playwright;
+
+    /// <summary>The browser.</summary>
+    public IBrowser Browser { get; private set; } = null!;
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        playwright = await Playwright.CreateAsync();
+        Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = Arguments });
+    }
+
+    /// <summary>A browser of its own with a profile that outlives it: for tests that kill it.</summary>
+    /// <param name="profile">Folder of the profile.</param>
+    /// <param name="look">Size and touch.</param>
+    public Task<IBrowserContext> WithProfileAsync(string profile, BrowserTypeLaunchPersistentContextOptions look)
+    {
+        look.ExecutablePath = Path;
+        look.Args = Arguments;
+        return playwright!.Chromium.LaunchPersistentContextAsync(profile, look);
+    }
+
+    static string Path => new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
+        ?? throw new InvalidOperationException("These tests need Chromium: apt-get install chromium");
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (Browser is not null) await Browser.CloseAsync();
+        playwright?.Dispose();
+    }
+}

@@ -1,0 +1,215 @@
+using System.Globalization;
+using Microsoft.Playwright;
+using NodaTime;
+
+namespace Coolproof.EndToEnd.Support;
+
+/// <summary>A phone (or the laptop) that has the run clock open, and the thumb on it.</summary>
+sealed class Phone : IAsyncDisposable
+{
+    readonly Bench bench;
+    ICDPSession? session;
+
+    Phone(Bench bench, IBrowserContext context, IPage page, bool touch)
+    {
+        this.bench = bench;
+        Context = context;
+        Page = page;
+        Touch = touch;
+        page.PageError += (_, error) => Errors.Add(error);
+    }
+
+    /// <summary>Its windows.</summary>
+    public IBrowserContext Context { get; }
+
+    /// <summary>Its page.</summary>
+    public IPage Page { get; private set; }
+
+    /// <summary>Whether it is pressed by a finger, not by a mouse.</summary>
+    public bool Touch { get; }
+
+    /// <summary>Faults of the page's scripts.</summary>
+    public List<string> Errors { get; } = [];
+
+    /// <summary>When each act was pressed, by the machine's clock: the instant that the finger came down.</summary>
+    public Dictionary<string, Instant> Pressed { get; } = [];
+
+    /// <summary>Opens the run clock of a day on a new phone.</summary>
+    /// <param name="chromium">The browser.</param>
+    /// <param name="bench">The bench.</param>
+    /// <param name="day">The day.</param>
+    /// <param name="leadS">Seconds of the countdown.</param>
+    /// <param name="clockAheadMs">How wrong the phone's clock is.</param>
+    /// <param name="laptop">A laptop with a mouse instead.</param>
+    public static async Task<Phone> OpenAsync(Chromium chromium, Bench bench, Guid day, int leadS = 3, long clockAheadMs = 0, bool laptop = false)
+    {
+        var context = await chromium.Browser.NewContextAsync(laptop
+            ? new() { ViewportSize = new() { Width = 1280, Height = 800 } }
+            : new() { ViewportSize = new() { Width = 390, Height = 844 }, HasTouch = true, IsMobile = true });
+        return await OpenAsync(context, bench, day, leadS, clockAheadMs, !laptop);
+    }
+
+    /// <summary>Opens the run clock in windows that are there.</summary>
+    public static async Task<Phone> OpenAsync(IBrowserContext context, Bench bench, Guid day, int leadS, long clockAheadMs, bool touch)
+    {
+        context.SetDefaultTimeout(15_000);
+        if (clockAheadMs != 0) await context.AddInitScriptAsync(WrongClock(clockAheadMs));
+        var phone = new Phone(bench, context, await context.NewPageAsync(), touch);
+        await phone.Page.GotoAsync(bench.Entrance);
+        await phone.ToClockAsync(day);
+        await phone.Page.EvaluateAsync(ShortCountdown, leadS);
+        await phone.ReloadAsync();
+        return phone;
+    }
+
+    /// <summary>Opens the clock of a day.</summary>
+    public async Task ToClockAsync(Guid day)
+    {
+        await Page.GotoAsync($"{bench.Origin}/clock/{day:D}");
+        await ReadyAsync();
+    }
+
+    /// <summary>Waits until the page has read what the phone holds.</summary>
+    public Task ReadyAsync() => Page.Locator("body[data-ready=yes]").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+
+    /// <summary>Says what this device does, where it asks.</summary>
+    public async Task RoleAsync(string role)
+    {
+        await PressAsync("role-say");
+        await PressAsync($"pick-{role}");
+        await Act("role-say").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+    }
+
+    /// <summary>A button by what it does.</summary>
+    public ILocator Act(string act) => Page.Locator($"button[data-act=\"{act}\"]");
+
+    /// <summary>Presses a button as a thumb does: waits until it is there and no longer new, comes down, rests as long as is wanted, goes up.</summary>
+    /// <param name="act">What it does.</param>
+    /// <param name="restMs">How long the finger rests; firm buttons want half a second.</param>
+    public async Task PressAsync(string act, int? restMs = null)
+    {
+        var button = Act(act);
+        await button.WaitForAsync();
+        await button.ScrollIntoViewIfNeededAsync();
+        await Task.Delay(750); // people need longer than that to find a new button
+        var box = await button.BoundingBoxAsync() ?? throw new InvalidOperationException($"{act} is nowhere.");
+        var firm = await button.GetAttributeAsync("data-firm") is not null;
+        Pressed[act] = SystemClock.Instance.GetCurrentInstant();
+        await FingerAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2), restMs ?? (firm ? 650 : 60));
+    }
+
+    /// <summary>A finger (or the mouse) that comes down and goes up somewhere.</summary>
+    public async Task FingerAsync(double x, double y, int restMs)
+    {
+        if (!Touch)
+        {
+            await Page.Mouse.MoveAsync((float)x, (float)y);
+            await Page.Mouse.DownAsync();
+            await Page.Mouse.UpAsync();
+            return;
+        }
+        await TouchAsync("touchStart", (x, y));
+        await Task.Delay(restMs);
+        await TouchAsync("touchEnd");
+    }
+
+    /// <summary>Fingers on the glass.</summary>
+    public async Task TouchAsync(string type, params (double X, double Y)[] points)
+    {
+        session ??= await Context.NewCDPSessionAsync(Page);
+        await session.SendAsync("Input.dispatchTouchEvent", new()
+        {
+            ["type"] = type, ["touchPoints"] = points.Select((point, index) => new Dictionary<string, object> { ["x"] = point.X, ["y"] = point.Y, ["id"] = index }).ToArray(),
+        });
+    }
+
+    /// <summary>Types a number on the thumb pad and saves it.</summary>
+    public async Task TypeAsync(string number, int betweenMs = 0)
+    {
+        await Page.Locator("#sheet[data-sheet=pad]").WaitForAsync();
+        foreach (var key in number)
+        {
+            if (betweenMs > 0) await Task.Delay(betweenMs);
+            await Page.Locator(".key").GetByText($"{key}", new() { Exact = true }).ClickAsync();
+        }
+        await PressAsync("pad-save");
+        await Page.Locator("#sheet[open]").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+    }
+
+    /// <summary>Waits for a step.</summary>
+    public Task StepAsync(string step, int withinMs = 15_000) => Page.Locator($"body[data-step={step}]").WaitForAsync(new() { Timeout = withinMs });
+
+    /// <summary>The step that is shown.</summary>
+    public async Task<string> StepNowAsync() => await Page.Locator("body").GetAttributeAsync("data-step") ?? "";
+
+    /// <summary>Seconds that the digits show.</summary>
+    public async Task<double> DigitsAsync()
+    {
+        var parts = (await Page.Locator("#digits").InnerTextAsync()).Split(':');
+        return parts.Length == 1 ? double.Parse(parts[0], CultureInfo.InvariantCulture) : (int.Parse(parts[0], CultureInfo.InvariantCulture) * 60) + int.Parse(parts[1], CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>Waits until nothing is on this phone only.</summary>
+    public async Task SentAsync()
+    {
+        await Task.Delay(300); // what was pressed last is on its way to the phone's storage
+        await Page.WaitForFunctionAsync("() => document.body.dataset.writing === '0' && document.getElementById('here').textContent.startsWith('0 ')");
+    }
+
+    /// <summary>Pulls the network cable, or plugs it in.</summary>
+    public Task OfflineAsync(bool offline) => Context.SetOfflineAsync(offline);
+
+    /// <summary>Loads the page again.</summary>
+    public async Task ReloadAsync()
+    {
+        session = null;
+        await Page.ReloadAsync();
+        await ReadyAsync();
+    }
+
+    /// <summary>Closes the page and opens it again, as a camera that needs the memory does.</summary>
+    public async Task LosePageAsync(Guid day)
+    {
+        await Page.CloseAsync();
+        session = null;
+        Page = await Context.NewPageAsync();
+        Page.PageError += (_, error) => Errors.Add(error);
+        await ToClockAsync(day);
+    }
+
+    /// <summary>Locks the phone: the page is frozen as browsers freeze hidden ones, or woken.</summary>
+    public async Task FreezeAsync(bool frozen)
+    {
+        session ??= await Context.NewCDPSessionAsync(Page);
+        await session.SendAsync("Page.setWebLifecycleState", new() { ["state"] = frozen ? "frozen" : "active" });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Context.CloseAsync();
+        Assert.Empty(Errors);
+    }
+
+    // As "Countdown 20 s" under More does, without a minute of typing in each test.
+    const string ShortCountdown = """
+        seconds => new Promise((done, failed) => {
+            const open = indexedDB.open("coolproof-run-clock");
+            open.onerror = () => failed(open.error);
+            open.onsuccess = () => {
+                const writing = open.result.transaction("notes", "readwrite");
+                writing.objectStore("notes").put(seconds, "lead");
+                writing.oncomplete = () => { open.result.close(); done(); };
+            };
+        })
+        """;
+
+    static string WrongClock(long aheadMs) => $$"""
+        (() => {
+            const Right = Date, ahead = {{aheadMs}};
+            globalThis.Date = class extends Right {
+                constructor(...given) { if (given.length === 0) super(Right.now() + ahead); else super(...given); }
+                static now() { return Right.now() + ahead; }
+            };
+        })();
+        """;
+}
