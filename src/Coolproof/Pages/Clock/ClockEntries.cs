@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Coolproof.Notebook.Journal;
+using Coolproof.Pages.Shown;
 using Coolproof.Pictures;
 using NodaTime;
 
@@ -79,7 +80,7 @@ internal static class ClockEntries
         json.WriteEndArray();
         Each(json, "options", OptionsOf(notebook, day), option =>
         {
-            var look = Look(notebook, option);
+            var look = OptionLooks.Of(notebook, option);
             json.WriteString("colour", look.ColourHex);
             json.WriteString("path", MarkOutline.SvgPath(look.Mark, 8));
             if (HasFan(option) is { } fan) json.WriteBoolean("fan", fan);
@@ -121,8 +122,6 @@ internal static class ClockEntries
     // Null where nothing tells: then the clock asks, and takes "no fan" for an answer.
     static bool? HasFan(NotedOption option) =>
         option.Fans is { } fans ? fans > 0 : option.FanSizeMm is not null || option.FanV is not null ? true : null;
-
-    static OptionLook Look(PitNotebook notebook, NotedOption option) => OptionLook.At(Math.Max(0, notebook.OptionsEver.ToList().FindIndex(other => other.Id == option.Id)));
 
     static int IndexOf(this IReadOnlyList<Guid> ids, Guid id)
     {

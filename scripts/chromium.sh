@@ -1,0 +1,19 @@
+# Finds Chromium for the tests in a real browser, or installs it where the machine's own packages carry it; and npm, with which the types of the run
+# clock's modules are checked. Sourced by ./test after dotnet.sh.
+
+has_chromium() { command -v chromium >/dev/null || command -v chromium-browser >/dev/null || command -v google-chrome >/dev/null; }
+
+need_chromium() {
+    local missing=()
+    has_chromium || missing+=(chromium)
+    command -v npm >/dev/null || missing+=(npm)
+    ((${#missing[@]} == 0)) && return 0
+    say "${missing[*]} is missing; trying apt-get install ${missing[*]}"
+    if command -v apt-get >/dev/null &&
+        as_root apt-get update -qq >&2 &&
+        as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" >&2 && has_chromium; then
+        return 0
+    fi
+    say "the tests in a real browser need ${missing[*]}, and it can't be had here: apt-get install ${missing[*]}"
+    return 1
+}
