@@ -130,7 +130,8 @@ public sealed class JournalStore : IAsyncDisposable
     /// <summary>Copies everything, as of one instant, into one file while the store stays in use. The file is itself a notebook that can be opened.</summary>
     /// <param name="file">Path of the backup; must not exist.</param>
     /// <param name="cancel">Gives up; nothing is left behind.</param>
-    public Task BackupAsync(string file, CancellationToken cancel = default) => Backup.WriteAsync(_engine, file, cancel);
+    /// <returns>How many entries were copied.</returns>
+    public Task<int> BackupAsync(string file, CancellationToken cancel = default) => Backup.WriteAsync(_engine, file, cancel);
 
     /// <summary>Brings a backup back into a place: entries with their seq, authors and instants, and photos.</summary>
     /// <param name="file">A backup.</param>

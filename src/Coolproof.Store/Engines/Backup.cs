@@ -9,16 +9,23 @@ internal static class Backup
     private const int BusySeconds = 10;
 
     /// <summary>Writes everything into a new file; under its name only when it is whole and synced.</summary>
-    public static async Task WriteAsync(Engine engine, string file, CancellationToken cancel)
+    /// <returns>How many entries were copied.</returns>
+    public static async Task<int> WriteAsync(Engine engine, string file, CancellationToken cancel)
     {
         file = Path.GetFullPath(file);
         if (File.Exists(file)) throw new StoreException(StoreFault.AlreadyThere, $"{file} is there already.", "Name a new file; a backup never overwrites one.");
         string unfinished = file + ".unfinished";
         DeleteFile(unfinished);
+        int copied = 0;
         try
         {
-            await FillNewAsync(unfinished, (entry, photo) => engine.CopyAsync(entry, photo, cancel), cancel);
+            await FillNewAsync(unfinished, (entry, photo) => engine.CopyAsync((row, stop) =>
+            {
+                copied++;
+                return entry(row, stop);
+            }, photo, cancel), cancel);
             File.Move(unfinished, file);
+            return copied;
         }
         catch
         {

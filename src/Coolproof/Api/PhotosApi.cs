@@ -1,5 +1,7 @@
 using Coolproof.Photos;
 using Coolproof.Store;
+using Microsoft.AspNetCore.OpenApi;
+using Microsoft.OpenApi;
 
 namespace Coolproof.Api;
 
@@ -12,10 +14,20 @@ internal static class PhotosApi
     /// <summary>PUT and GET /api/photos/{id}.</summary>
     public static void MapPhotos(this IEndpointRouteBuilder routes)
     {
-        routes.MapPut("/api/photos/{id:guid}", PutAsync).WithTags("Photos").Accepts<byte[]>("image/jpeg", "image/png", "image/webp").Produces<PhotoAnswer>().Produces(409).Produces(413).Produces(415)
+        routes.MapPut("/api/photos/{id:guid}", PutAsync).WithTags("Photos").Produces<PhotoAnswer>().Produces(409).Produces(413).Produces(415)
+            .AddOpenApiOperationTransformer(TakesPhoto)
             .WithSummary("Keeps a photo (JPEG, PNG or WebP, 8 MB at most, by its content) without what it says of place, time and camera. The same again changes nothing.");
         routes.MapGet("/api/photos/{id:guid}", GetAsync).WithTags("Photos").Produces(200, contentType: "image/jpeg").Produces(404)
             .WithSummary("A photo; with ?width=160, 320, 640 or 1280 made small, as a JPEG.");
+    }
+
+    // Only described: what is said of the content decides nothing.
+    static Task TakesPhoto(OpenApiOperation operation, OpenApiOperationTransformerContext context, CancellationToken cancel)
+    {
+        var content = new[] { "image/jpeg", "image/png", "image/webp" }.ToDictionary(
+            type => type, _ => new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } });
+        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = content };
+        return Task.CompletedTask;
     }
 
     static async Task<IResult> PutAsync(Guid id, HttpContext context, JournalStore store, CancellationToken cancel)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coolproof.Commands.Notebooks;
 using Coolproof.Screen;
 
 namespace Coolproof.Commands;
@@ -6,7 +7,11 @@ namespace Coolproof.Commands;
 /// <summary>The command line as a whole: what can be asked, and what is said when it can't be understood.</summary>
 internal static class CoolproofCommands
 {
-    static readonly (string Name, Func<Terminal, Command> Make)[] All = [("compare", CompareCommand.On), ("rehearse", RehearseCommand.On), ("serve", ServeCommand.On)];
+    static readonly (string Name, Func<Terminal, Command> Make)[] All =
+    [
+        ("compare", CompareCommand.On), ("rehearse", RehearseCommand.On), ("serve", ServeCommand.On),
+        ("import", NotebookCommands.Import), ("export", NotebookCommands.Export), ("backup", NotebookCommands.Backup), ("restore", NotebookCommands.Restore),
+    ];
 
     /// <summary>Does what the arguments ask.</summary>
     /// <returns>The exit code.</returns>

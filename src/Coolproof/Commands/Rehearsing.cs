@@ -33,8 +33,8 @@ internal sealed class Rehearsing(Terminal terminal)
         var truth = RehearsalPlace.TruthBeside(path);
         try
         {
-            Write(path, writer => RehearsalFiles.WriteTable(day, writer, units));
-            Write(truth, writer => RehearsalFiles.WriteTruth(day, writer));
+            WholeFile.Write(path, writer => RehearsalFiles.WriteTable(day, writer, units));
+            WholeFile.Write(truth, writer => RehearsalFiles.WriteTruth(day, writer));
         }
         catch (Exception cause) when (cause is IOException or UnauthorizedAccessException)
         {
@@ -46,20 +46,5 @@ internal sealed class Rehearsing(Terminal terminal)
             $"The truth behind them: {truth} (judge first, look afterwards)\nNext: ./coolproof compare {path}\n");
         terminal.Out.Flush();
         return Exit.Done;
-    }
-
-    // Written whole or not at all: a new name first, then its own.
-    static void Write(string path, Action<TextWriter> write)
-    {
-        var beside = path + ".part";
-        try
-        {
-            using (var writer = new StreamWriter(beside, append: false) { NewLine = "\n" }) write(writer);
-            File.Move(beside, path, overwrite: false);
-        }
-        finally
-        {
-            File.Delete(beside);
-        }
     }
 }

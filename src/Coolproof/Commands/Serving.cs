@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Coolproof.Commands.Notebooks;
 using Coolproof.Pairing;
 using Coolproof.Screen;
 using Coolproof.Store;
@@ -32,7 +33,7 @@ internal sealed class Serving(Terminal terminal)
         catch (StoreException cause)
         {
             terminal.Error.WriteLine($"coolproof: {Cells.Clean(cause.Reason)} {Cells.Clean(cause.Remedy)}");
-            return cause.Fault is StoreFault.BadPlace ? Exit.BadInput : Exit.Failed;
+            return StoreWork.CodeOf(cause.Fault);
         }
         catch (CryptographicException cause)
         {
@@ -54,7 +55,7 @@ internal sealed class Serving(Terminal terminal)
     static WebSettings Settings(ServeRequest request, string folder)
     {
         var place = StoreOption.Place(request.Store);
-        var paired = place.Contains("://", StringComparison.Ordinal) || place.Contains("Host=", StringComparison.OrdinalIgnoreCase)
+        var paired = !StoreOption.IsFile(place)
             ? Path.Combine(folder, $"paired-{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(place)))[..12]}.json")
             : Path.GetFullPath(place) + ".paired.json";
         var port = request.Port ?? WebSettings.UsualPort;

@@ -13,4 +13,7 @@ internal static class StoreOption
     /// <param name="given">What the option says; null: the one in the data folder.</param>
     /// <exception cref="IOException">The data folder can't be made.</exception>
     public static string Place(string? given) => given ?? Path.Combine(DataFolder.Of(Environment.GetEnvironmentVariable), "notebook.coolproof");
+
+    /// <summary>Whether a place is a file, not a database.</summary>
+    public static bool IsFile(string place) => !place.Contains("://", StringComparison.Ordinal) && !place.Contains("Host=", StringComparison.OrdinalIgnoreCase);
 }

@@ -1,0 +1,31 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+
+namespace Coolproof.Json;
+
+/// <summary>What `import --json` prints, version 1.</summary>
+internal sealed record ImportJson(
+    int Version, string File, string Store, bool DryRun, int Days, int Options, int Runs, int Readings, int Entries, int New, IReadOnlyList<string> Questions);
+
+/// <summary>What `export --json` prints, version 1.</summary>
+internal sealed record ExportJson(int Version, string File, string Store, int Days, int Options, int Runs, int Readings, IReadOnlyList<string> LeftOut);
+
+/// <summary>What `backup --json` and `restore --json` print, version 1.</summary>
+internal sealed record BackupJson(int Version, string File, string Store, int Entries, long Bytes);
+
+/// <summary>Serialisation written when the program is built.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(ImportJson))]
+[JsonSerializable(typeof(ExportJson))]
+[JsonSerializable(typeof(BackupJson))]
+internal sealed partial class NotebookJson : JsonSerializerContext
+{
+    /// <summary>The version of the contract.</summary>
+    public const int CurrentVersion = 1;
+
+    static NotebookJson Printed { get; } = new(new JsonSerializerOptions(CompareJsonContext.Printed.Options));
+
+    /// <summary>As text, with a line end.</summary>
+    public static string Text<T>(T value) => JsonSerializer.Serialize(value, (JsonTypeInfo<T>)Printed.GetTypeInfo(typeof(T))!) + "\n";
+}
