@@ -130,7 +130,11 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
             it.Mark = task.Mark;
             Change(it, state => state with
             {
-                Judgement = judgement, Table = task.Table, JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()), Current = true, Progress = null,
+                Judgement = judgement,
+                Table = task.Table,
+                JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()),
+                Current = true,
+                Progress = null,
             });
         }
         catch (OperationCanceledException) when (!ending.IsCancellationRequested)

@@ -44,7 +44,12 @@ internal static class Gate
 
     static CookieOptions Options(HttpRequest request, TimeSpan? kept) => new()
     {
-        HttpOnly = true, SameSite = SameSiteMode.Lax, Secure = request.IsHttps, Path = "/", MaxAge = kept, IsEssential = true,
+        HttpOnly = true,
+        SameSite = SameSiteMode.Lax,
+        Secure = request.IsHttps,
+        Path = "/",
+        MaxAge = kept,
+        IsEssential = true,
     };
 
     // A foreign page could make a paired browser send something. Browsers say where a request comes from; what says nothing is no browser.

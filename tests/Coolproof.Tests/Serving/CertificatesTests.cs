@@ -109,7 +109,10 @@ public sealed class CertificatesTests : IDisposable
         {
             CertificateChainPolicy = new X509ChainPolicy
             {
-                TrustMode = X509ChainTrustMode.CustomRootTrust, CustomTrustStore = { authority }, RevocationMode = X509RevocationMode.NoCheck, DisableCertificateDownloads = true,
+                TrustMode = X509ChainTrustMode.CustomRootTrust,
+                CustomTrustStore = { authority },
+                RevocationMode = X509RevocationMode.NoCheck,
+                DisableCertificateDownloads = true,
             },
         },
     });

@@ -78,7 +78,12 @@ sealed class PitServer : IAsyncDisposable
     /// <summary>An entry as JSON.</summary>
     public static JsonObject Entry(string kind, Guid about, JsonObject? body = null, string at = "2026-06-13T15:05:12.345Z", Guid? id = null) => new()
     {
-        ["id"] = (id ?? Guid.CreateVersion7()).ToString(), ["kind"] = kind, ["at"] = at, ["about"] = about.ToString(), ["corrects"] = null, ["body"] = body ?? [],
+        ["id"] = (id ?? Guid.CreateVersion7()).ToString(),
+        ["kind"] = kind,
+        ["at"] = at,
+        ["about"] = about.ToString(),
+        ["corrects"] = null,
+        ["body"] = body ?? [],
     };
 
     /// <summary>An answer as JSON.</summary>

@@ -55,8 +55,19 @@ public class TroublesTests
     [Fact]
     public async Task A_damaged_notebook_is_said_in_problem_details_and_on_a_page_without_a_trace()
     {
-        var file = Path.GetTempFileName();
-        File.Delete(file);
+        var folder = Directory.CreateTempSubdirectory("coolproof-").FullName;
+        try
+        {
+            await DamagedAsync(Path.Combine(folder, "n.coolproof"));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    static async Task DamagedAsync(string file)
+    {
         await using (var store = await JournalStore.OpenAsync(file, cancel: Cancel))
             await store.AppendAsync(PitServer.Device, [.. Enumerable.Range(0, 3000).Select(_ => new Entry(
                 Guid.CreateVersion7(), EntryKind.RunLap, NodaTime.Instant.FromUtc(2026, 6, 13, 15, 0), Guid.CreateVersion7(), null, EntryBody.Empty))], Cancel);
