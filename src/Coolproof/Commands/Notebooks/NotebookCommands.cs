@@ -26,7 +26,7 @@ internal static class NotebookCommands
     {
         var day = new Option<string?>("--day") { HelpName = "NAME|DATE|ID", Description = "Only this day. Otherwise all." };
         var place = new Option<string?>("--out") { HelpName = "FILE.csv", Description = "Writes the table here, whole or not at all. Otherwise to standard output." };
-        var units = WordOption.Units();
+        var units = WordOption.Units("Degrees of the table.");
         var (store, json) = (StoreOption.Make(), new Option<bool>("--json") { Description = JsonSays + " Takes --out." });
         var command = new Command("export", "Writes the notebook, or a day of it, as a readings table.") { day, place, units.Option, store, json };
         command.Validators.Add(result =>
