@@ -68,10 +68,7 @@ internal sealed partial class DayDensity
             _dayMean += _dayShare[d] * Deviation(u, _model.Days[d].Heat);
         _c = MotorAt(u);
         for (int i = 0; i < _ratio.Length; i++)
-        {
-            RatioEntry e = _model.Ratios[i];
-            _ratio[i] = e.Mean + (e.Common < 0 ? 0 : e.CommonSd * u[e.Common]) + (e.Own < 0 ? 0 : e.OwnSd * u[e.Own]);
-        }
+            _ratio[i] = _model.Ratios[i].Log(u);
         double shift = _level is null ? 0
             : _model.Level!.LogRisePerHeat - _level.LogRise(_c, TypicalLogG(u, _model.Level), _ratio[_model.RollInRatio], TypicalRatio(_model.Level));
         _c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat] + shift - _dayMean;

@@ -82,7 +82,6 @@ internal sealed partial class DayDensity
         s.UnitEnd1 = k.E11[d] * s.UnitGo1 + heat * k.F1[d];
         s.UnitEnd2 = k.E21[d] * s.UnitGo1 + heat * k.F2[d];
         double hot = s.Warm + Priors.Alpha25 * Priors.TypicalCoreRise, w = s.UnitCopper * hot;
-        s.UnitExcess = _c.Slot * w;
         s.RestHalt1 = k.E11[h] * s.RestEnd1 + k.E12[h] * s.RestEnd2;
         s.RestHalt2 = k.E21[h] * s.RestEnd1 + k.E22[h] * s.RestEnd2;
         s.UnitHalt1 = k.E11[h] * s.UnitEnd1 + k.E12[h] * s.UnitEnd2 + w * k.F1[h];

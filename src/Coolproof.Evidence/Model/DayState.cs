@@ -49,8 +49,8 @@ internal struct RunState
     /// <summary>Heat over mean heat that the readings alone ask for; the can at the mean reading without heat, and for one K/s of heat.</summary>
     public double Ratio, Rest, PerHeat;
 
-    /// <summary>For one K/s of heat: copper heat at mean heat, core at go, core and can at the end, winding over core there, the same at halt. And core and can without heat at both.</summary>
-    public double UnitCopper, UnitGo1, UnitEnd1, UnitEnd2, UnitExcess, UnitHalt1, UnitHalt2, RestEnd1, RestEnd2, RestHalt1, RestHalt2;
+    /// <summary>For one K/s of heat: copper heat at mean heat, core at go, core and can at the end and at halt. And core and can without heat at both.</summary>
+    public double UnitCopper, UnitGo1, UnitEnd1, UnitEnd2, UnitHalt1, UnitHalt2, RestEnd1, RestEnd2, RestHalt1, RestHalt2;
 
     /// <summary>Heat deviation of the run, the sd of its standard normal, and its expected value given the rest.</summary>
     public double Deviation, DeviationSd, Expected;

@@ -59,23 +59,6 @@ public sealed class ChainTrace
     /// <summary>One draw.</summary>
     public ReadOnlySpan<double> Draw(int draw) => Positions.AsSpan(draw * Dimension, Dimension);
 
-    /// <summary>
-    /// Estimated Bayesian fraction of missing information (Betancourt 2016): mean square change of energy between draws over its variance.
-    /// Below about 0.3 the momentum refreshment explores the energies too slowly.
-    /// </summary>
-    public double EnergyFraction()
-    {
-        double mean = Energies.Length == 0 ? double.NaN : Energies.Average(), change = 0, spread = 0;
-        for (int i = 0; i < Energies.Length; i++)
-        {
-            spread += (Energies[i] - mean) * (Energies[i] - mean);
-            if (i > 0)
-                change += (Energies[i] - Energies[i - 1]) * (Energies[i] - Energies[i - 1]);
-        }
-
-        return change / spread;
-    }
-
     /// <summary>This chain's draws followed by those of <paramref name="later"/>, which went on from here.</summary>
     internal ChainTrace Followed(ChainTrace later)
     {

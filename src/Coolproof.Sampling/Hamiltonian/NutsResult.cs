@@ -21,9 +21,6 @@ public sealed class NutsResult
     /// <summary>Trajectories of kept draws that diverged, over all chains.</summary>
     public int Divergences => Chains.Sum(chain => chain.Diverged.Count(diverged => diverged));
 
-    /// <summary>Kept draws whose trajectory used up the allowed depth.</summary>
-    public int DepthLimited => Chains.Sum(chain => chain.Depths.Count(depth => depth >= settings.MaxTreeDepth));
-
     /// <summary>Gradient evaluations, warm-up included.</summary>
     public long Gradients => Chains.Sum(chain => chain.WarmUpGradients + chain.DrawGradients);
 

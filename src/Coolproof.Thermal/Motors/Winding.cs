@@ -9,9 +9,6 @@ public static class Winding
     /// <summary>k of copper, °C (IEC 60034-1; from memory). North American practice uses 234.5.</summary>
     public const double CopperK = 235;
 
-    /// <summary>k of aluminium, °C (IEC 60034-1; from memory).</summary>
-    public const double AluminiumK = 225;
-
     /// <summary>Growth of copper loss per kelvin at a constant RMS current, referred to 25 °C: 1/(235 + 25) per K.</summary>
     public const double AlphaAt25 = 1 / (CopperK + 25);
 

@@ -46,16 +46,11 @@ public class CoordinatesTests(ITestOutputHelper output)
     [Trait("Suite", "long")]
     public void A_day_with_charge_noted_converges()
     {
-        DayFit fit = DayFit.Of(DayModelBuilder.Build(DayGenerator.Day(16).Table));
-        Assert.NotNull(fit.Model.Charge);
-        int globals = fit.Model.Layout.Globals;
-        NutsResult sample = Sample(fit, Draws);
-        GateResult gate = ConvergenceGate.Check(
-            [.. fit.Model.Parameters.Take(globals).Select(p => p.Name)], [.. Enumerable.Range(0, globals).Select(sample.Coordinate)], 4, sample.Divergences, new GateLimits());
-        double perDraw = sample.Chains.Sum(c => (double)c.DrawGradients) / (4 * Draws);
-        output.WriteLine($"{perDraw:F1} gradients a draw, {sample.Divergences} divergences");
-        Assert.True(gate.Passed);
-        Assert.True(perDraw < 70, $"{perDraw} gradients a draw");
+        Notebook.ReadingsTable table = DayGenerator.Day(16).Table;
+        Assert.NotNull(DayModelBuilder.Build(table).Charge);
+        SamplerRecord sampler = Assert.IsType<Judged>(Judge.Of(table, new JudgeSettings())).Verdict.Sampler;
+        output.WriteLine($"{sampler.Draws} draws a chain, {sampler.Divergences} divergences");
+        Assert.InRange(sampler.Draws, 1, 2500);
     }
 
     // The same option under several names: every run of a day of one option gets a name in turn.
