@@ -31,6 +31,9 @@ internal static class TimeWords
     /// <summary>With a capital letter at the start.</summary>
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
+    /// <summary>Whether an instant is that of a readings table or the demo, whose entries stand before any tap: it says nothing.</summary>
+    public static bool Imported(Instant at) => at < Instant.FromUtc(2001, 1, 1, 0, 0);
+
     /// <summary>The instant of a clock.</summary>
     public static Instant Now(this TimeProvider clock) => Instant.FromDateTimeOffset(clock.GetUtcNow());
 
