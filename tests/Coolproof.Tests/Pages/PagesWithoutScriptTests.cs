@@ -79,11 +79,12 @@ public class PagesWithoutScriptTests
         await using var pit = await PitServer.StartAsync();
         using var reader = new Reader(pit);
         Guid day = Guid.CreateVersion7(), run = Guid.CreateVersion7(), shot = Guid.CreateVersion7(), option = Guid.CreateVersion7(), pack = Guid.CreateVersion7();
-        await pit.SendAsync(
+        using var kept = await pit.SendAsync(
             PitServer.Entry("option.set", option, new() { ["name"] = "bare can" }), PitServer.Entry("pack.set", pack, new() { ["name"] = "pack 1" }), PitServer.Entry("day.set", day, new() { ["name"] = "Tuesday", ["date"] = "2026-06-13" }),
             PitServer.Entry("run.set", run, new() { ["day"] = day.ToString(), ["option"] = option.ToString(), ["number"] = 1, ["pack"] = pack.ToString() }), PitServer.Entry("run.go", run, at: "2026-06-13T15:00:00.000Z"),
             PitServer.Entry("run.stop", run, new() { ["by"] = "horn" }, at: "2026-06-13T15:06:00.000Z"), PitServer.Entry("run.halt", run, at: "2026-06-13T15:06:08.000Z"),
             PitServer.Entry("shot", shot, new() { ["run"] = run.ToString() }, at: "2026-06-13T15:06:20.000Z"));
+        Assert.True(kept.IsSuccessStatusCode, await kept.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
         await reader.GoAsync("/loose-ends");
         Assert.Equal("3 loose ends to tie up", reader.Heading);
         await reader.SendAsync(reader.Page.QuerySelectorAll("form").OfType<AngleSharp.Html.Dom.IHtmlFormElement>().First(form => form.QuerySelector("[name=value]") is not null), ("value", "71.5"));
