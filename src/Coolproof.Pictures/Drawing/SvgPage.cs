@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml;
 using System.Xml.Linq;
 using SkiaSharp;
@@ -7,7 +8,7 @@ using SkiaSharp;
 namespace Coolproof.Pictures.Drawing;
 
 /// <summary>A sheet as SVG: shapes as ScottPlot draws them, words as text that can be selected, searched and read aloud.</summary>
-internal static class SvgPage
+internal static partial class SvgPage
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
@@ -37,8 +38,15 @@ internal static class SvgPage
 
         stream.Position = 0;
         return [.. XElement.Load(stream).Descendants().Where(e => e.Name.LocalName is not ("g" or "clipPath") && e.Parent?.Name.LocalName != "clipPath")
-            .Select(e => new XElement(Svg + e.Name.LocalName, e.Attributes()))];
+            .Select(e => new XElement(Svg + e.Name.LocalName, e.Attributes().Where(Says).Select(a => new XAttribute(a.Name, Shorter().Replace(a.Value, m => Number(double.Parse(m.Value, CultureInfo.InvariantCulture))))))))];
     }
+
+    // 4 is what it is anyway (SVG 1.1, 11.4).
+    private static bool Says(XAttribute attribute) => attribute is not { Name.LocalName: "stroke-miterlimit", Value: "4" };
+
+    /// <summary>Hundredths of a pixel are all that anyone sees; a page carries several pictures.</summary>
+    [GeneratedRegex(@"(?<![\d#.])-?\d*\.\d{3,}(?:e-?\d+)?")]
+    private static partial Regex Shorter();
 
     private static XElement Text(Writing writing, Typesetter type)
     {

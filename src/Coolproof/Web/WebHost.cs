@@ -37,6 +37,7 @@ internal static class WebHost
             .AddFilter("Microsoft.AspNetCore.Server.Kestrel", LogLevel.Error);
         AddServices(builder.Services, store, settings, clock);
         var app = builder.Build();
+        app.UseResponseCompression();
         app.UseSafeHeaders();
         app.UseTroubles();
         app.UseRouting();
@@ -69,6 +70,7 @@ internal static class WebHost
         services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
         services.AddSingleton(new PairedDevices(settings.PairedFile, clock)).AddSingleton<PairingCodes>().AddSingleton<HereKey>();
         services.AddSingleton<Thumbnails>();
+        services.AddResponseCompression(); // pages over plain http; over https a compressed page could leak its secrets (BREACH), and stays as it is
         services.AddRouting().AddHttpContextAccessor().AddOpenApi("v1", Description.Of);
         services.AddDataProtection().SetApplicationName("coolproof").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.Folder, "keys")));
         services.AddRazorComponents();

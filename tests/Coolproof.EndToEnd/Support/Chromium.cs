@@ -37,7 +37,7 @@ public sealed class Chromium : IAsyncLifetime
         return playwright!.Chromium.LaunchPersistentContextAsync(profile, look);
     }
 
-    static string Path => new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
+    internal static string Path => new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
         ?? throw new InvalidOperationException("These tests need Chromium: apt-get install chromium");
 
     /// <inheritdoc/>

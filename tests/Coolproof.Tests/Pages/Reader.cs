@@ -39,7 +39,12 @@ sealed class Reader : IDisposable
     public string Heading => string.Join(' ', (Page.QuerySelector("h1")?.TextContent ?? "").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     /// <summary>Goes to a page.</summary>
-    public Task<Reader> GoAsync(string path) => TakeAsync(client.GetAsync(path, TestContext.Current.CancellationToken));
+    public async Task<Reader> GoAsync(string path)
+    {
+        // What another device sent a moment ago is on the pages when the notebook has followed.
+        await pit.Get<Board.NotebookBoard>().ReachAsync(await pit.Store.CursorAsync(TestContext.Current.CancellationToken), TestContext.Current.CancellationToken);
+        return await TakeAsync(client.GetAsync(path, TestContext.Current.CancellationToken));
+    }
 
     /// <summary>Keeps a cookie.</summary>
     public void Keep(string name, string value) => cookies.Add(new Cookie(name, value, "/", pit.Address.Host));
@@ -49,7 +54,7 @@ sealed class Reader : IDisposable
 
     /// <summary>The form whose button says this.</summary>
     public IHtmlFormElement Form(string button) => Page.QuerySelectorAll("form").OfType<IHtmlFormElement>()
-        .FirstOrDefault(form => form.QuerySelectorAll("button").Any(one => one.TextContent.Trim() == button || one.GetAttribute("aria-label") == button))
+        .FirstOrDefault(form => form.QuerySelectorAll("button").Any(one => one.TextContent.Trim() == button || one.TextContent.Trim().StartsWith(button + ":", StringComparison.Ordinal)))
         ?? throw new InvalidOperationException($"No form has a button {button}: {string.Join(", ", Page.QuerySelectorAll("button").Select(one => one.TextContent.Trim()))}");
 
     /// <summary>Fills a form and sends it.</summary>

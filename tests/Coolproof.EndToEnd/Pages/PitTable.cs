@@ -1,0 +1,71 @@
+using Coolproof.EndToEnd.Support;
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Coolproof.EndToEnd.Pages.PitTable))]
+
+namespace Coolproof.EndToEnd.Pages;
+
+/// <summary>Two real servers for the tests of pages: one whose notebook is empty, one with the demo and its verdicts.</summary>
+public sealed class PitTable : IAsyncLifetime
+{
+    Bench? empty, demo;
+
+    /// <summary>Addresses of the demo's pages by name.</summary>
+    internal IReadOnlyDictionary<string, string> Places { get; private set; } = new Dictionary<string, string>();
+
+    /// <summary>Names of the pages that there are in an empty notebook too, with their addresses.</summary>
+    internal static IReadOnlyDictionary<string, string> Always { get; } = new Dictionary<string, string>
+    {
+        ["pit table"] = "/", ["class card"] = "/class", ["vehicle"] = "/vehicle", ["guns"] = "/guns", ["packs"] = "/packs", ["loose ends"] = "/loose-ends", ["history"] = "/history", ["settings"] = "/settings", ["paper"] = "/paper", ["race"] = "/race",
+    };
+
+    /// <summary>Opens a window that is let in.</summary>
+    /// <param name="chromium">The browser.</param>
+    /// <param name="withDemo">The server with the demo; else the empty one.</param>
+    /// <param name="theme">light, dark or sun; empty: as the system says.</param>
+    /// <param name="wide">A laptop's window; else a phone's.</param>
+    /// <param name="script">Whether scripts run.</param>
+    internal Task<IPage> OpenAsync(Chromium chromium, bool withDemo, string theme = "", bool wide = false, bool script = true) => OpenAsync(chromium, withDemo ? demo! : empty!, theme, wide, script);
+
+    /// <summary>Opens a window that is let in, at any server.</summary>
+    internal static async Task<IPage> OpenAsync(Chromium chromium, Bench bench, string theme = "", bool wide = false, bool script = true)
+    {
+        var context = await chromium.Browser.NewContextAsync(new() { BaseURL = bench.Origin, JavaScriptEnabled = script, ViewportSize = wide ? new() { Width = 1280, Height = 800 } : new() { Width = 390, Height = 844 } });
+        context.SetDefaultTimeout(20_000);
+        await context.AddCookiesAsync([new() { Name = "coolproof-look", Value = $"theme={theme}&units=c&mass=g&hand=right", Url = bench.Origin }]);
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(bench.Entrance);
+        return page;
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        (empty, demo) = (await Bench.StartAsync(), await Bench.StartAsync());
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium.Path, Args = ["--no-sandbox", "--disable-gpu"] });
+        var page = await browser.NewPageAsync(new() { BaseURL = demo.Origin });
+        page.SetDefaultTimeout(20_000);
+        await page.GotoAsync(demo.Entrance);
+        await page.GotoAsync("/");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Try the demo" }).ClickAsync();
+        await page.WaitForURLAsync("**/question/*");
+        var question = new Uri(page.Url).AbsolutePath;
+        var option = await page.Locator(".cards a").Nth(4).GetAttributeAsync("href");
+        await page.GotoAsync("/");
+        var day = await page.Locator("#days a.main").Last.GetAttributeAsync("href") ?? "";
+        await page.GotoAsync(day);
+        var run = await page.Locator(".runs a").Nth(1).GetAttributeAsync("href");
+        var verdict = day.Replace("/day/", "/verdict/", StringComparison.Ordinal);
+        await page.GotoAsync(verdict);
+        await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = 90_000 });
+        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (empty is not null) await empty.DisposeAsync();
+        if (demo is not null) await demo.DisposeAsync();
+    }
+}
