@@ -38,7 +38,7 @@ internal static partial class SvgPage
 
         stream.Position = 0;
         return [.. XElement.Load(stream).Descendants().Where(e => e.Name.LocalName is not ("g" or "clipPath") && e.Parent?.Name.LocalName != "clipPath")
-            .Select(e => new XElement(Svg + e.Name.LocalName, e.Attributes().Where(Says).Select(a => new XAttribute(a.Name, Shorter().Replace(a.Value, m => Number(double.Parse(m.Value, CultureInfo.InvariantCulture))))))))];
+            .Select(e => new XElement(Svg + e.Name.LocalName, e.Attributes().Where(Says).Select(a => new XAttribute(a.Name, Shorter().Replace(a.Value, Short)))))];
     }
 
     // 4 is what it is anyway (SVG 1.1, 11.4).
@@ -47,6 +47,8 @@ internal static partial class SvgPage
     /// <summary>Hundredths of a pixel are all that anyone sees; a page carries several pictures.</summary>
     [GeneratedRegex(@"(?<![\d#.])-?\d*\.\d{3,}(?:e-?\d+)?")]
     private static partial Regex Shorter();
+
+    private static string Short(Match number) => Number(double.Parse(number.Value, CultureInfo.InvariantCulture));
 
     private static XElement Text(Writing writing, Typesetter type)
     {
