@@ -24,13 +24,12 @@ public sealed class AloneTests(Chromium chromium)
         await phone.StepAsync("Halted");
         await phone.PressAsync("shot");
         await phone.PressAsync("shot");
-        var shots = phone.Page.Locator("#shots button");
-        await shots.Nth(1).WaitForAsync();
+        await phone.Page.Locator("#shots button").Nth(1).WaitForAsync();
 
         // Typing that takes its time never moves a stamp.
-        await shots.Nth(0).ClickAsync();
+        await phone.PressShotAsync(0);
         await phone.TypeAsync("66.5", betweenMs: 2_500);
-        await shots.Nth(1).ClickAsync();
+        await phone.PressShotAsync(1);
         await phone.TypeAsync("65");
         await phone.StepAsync("Done");
         await phone.SentAsync();

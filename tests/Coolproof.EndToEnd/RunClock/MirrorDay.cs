@@ -21,7 +21,10 @@ sealed record MirrorDay(Guid Day, Instant Now, int Shots, IReadOnlyList<Guid> Pl
         }
         return new JsonObject
         {
-            ["day"] = Day.ToString("D"), ["now"] = Now.ToUnixTimeMilliseconds(), ["shots"] = Shots, ["plan"] = new JsonArray([.. Plan.Select(id => (JsonNode?)id.ToString("D"))]),
+            ["day"] = Day.ToString("D"),
+            ["now"] = Now.ToUnixTimeMilliseconds(),
+            ["shots"] = Shots,
+            ["plan"] = new JsonArray([.. Plan.Select(id => (JsonNode?)id.ToString("D"))]),
             ["entries"] = JsonNode.Parse(Encoding.UTF8.GetString(stream.ToArray())),
         };
     }

@@ -67,6 +67,13 @@ sealed class Bench : IAsyncDisposable
         return await store.ReadAllAsync().ToListAsync();
     }
 
+    /// <summary>A photo of its store; null when it is not there.</summary>
+    public async Task<StoredPhoto?> PhotoAsync(Guid id)
+    {
+        await using var store = await JournalStore.OpenAsync(Path.Combine(folder, "notebook.coolproof"));
+        return await store.GetPhotoAsync(id);
+    }
+
     /// <summary>Keeps entries as another device would.</summary>
     public async Task KeepAsync(Guid device, params Entry[] entries)
     {

@@ -52,7 +52,7 @@ sealed class Phone : IAsyncDisposable
     /// <summary>Opens the run clock in windows that are there.</summary>
     public static async Task<Phone> OpenAsync(IBrowserContext context, Bench bench, Guid day, int leadS, long clockAheadMs, bool touch)
     {
-        context.SetDefaultTimeout(15_000);
+        context.SetDefaultTimeout(30_000);
         if (clockAheadMs != 0) await context.AddInitScriptAsync(WrongClock(clockAheadMs));
         var phone = new Phone(bench, context, await context.NewPageAsync(), touch);
         await phone.Page.GotoAsync(bench.Entrance);
@@ -89,13 +89,37 @@ sealed class Phone : IAsyncDisposable
     public async Task PressAsync(string act, int? restMs = null)
     {
         var button = Act(act);
-        await button.WaitForAsync();
-        await button.ScrollIntoViewIfNeededAsync();
-        await Task.Delay(750); // people need longer than that to find a new button
-        var box = await button.BoundingBoxAsync() ?? throw new InvalidOperationException($"{act} is nowhere.");
+        var box = await FindAsync(button) ?? throw new InvalidOperationException($"{act} is nowhere.");
         var firm = await button.GetAttributeAsync("data-firm") is not null;
         Pressed[act] = SystemClock.Instance.GetCurrentInstant();
         await FingerAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2), restMs ?? (firm ? 650 : 60));
+    }
+
+    // Where a button is, once it has been there for a moment; one that moved away meanwhile is looked for again, as people do.
+    static async Task<LocatorBoundingBoxResult?> FindAsync(ILocator button)
+    {
+        for (var look = 1; ; look++)
+        {
+            await button.WaitForAsync();
+            await Task.Delay(750); // people need longer than that to find a new button
+            try
+            {
+                await button.ScrollIntoViewIfNeededAsync();
+                return await button.BoundingBoxAsync();
+            }
+            catch (PlaywrightException) when (look < 3)
+            {
+                // It was taken away and put there anew.
+            }
+        }
+    }
+
+    /// <summary>Presses a shot in the list, to type its number.</summary>
+    /// <param name="place">0 for the first.</param>
+    public async Task PressShotAsync(int place)
+    {
+        var shot = Page.Locator("#shots button").Nth(place);
+        await PressAsync(await shot.GetAttributeAsync("data-act") ?? "");
     }
 
     /// <summary>A finger (or the mouse) that comes down and goes up somewhere.</summary>
@@ -119,7 +143,8 @@ sealed class Phone : IAsyncDisposable
         session ??= await Context.NewCDPSessionAsync(Page);
         await session.SendAsync("Input.dispatchTouchEvent", new()
         {
-            ["type"] = type, ["touchPoints"] = points.Select((point, index) => new Dictionary<string, object> { ["x"] = point.X, ["y"] = point.Y, ["id"] = index }).ToArray(),
+            ["type"] = type,
+            ["touchPoints"] = points.Select((point, index) => new Dictionary<string, object> { ["x"] = point.X, ["y"] = point.Y, ["id"] = index }).ToArray(),
         });
     }
 
@@ -137,7 +162,7 @@ sealed class Phone : IAsyncDisposable
     }
 
     /// <summary>Waits for a step.</summary>
-    public Task StepAsync(string step, int withinMs = 15_000) => Page.Locator($"body[data-step={step}]").WaitForAsync(new() { Timeout = withinMs });
+    public Task StepAsync(string step, int withinMs = 30_000) => Page.Locator($"body[data-step={step}]").WaitForAsync(new() { Timeout = withinMs });
 
     /// <summary>The step that is shown.</summary>
     public async Task<string> StepNowAsync() => await Page.Locator("body").GetAttributeAsync("data-step") ?? "";
@@ -153,8 +178,17 @@ sealed class Phone : IAsyncDisposable
     public async Task SentAsync()
     {
         await Task.Delay(300); // what was pressed last is on its way to the phone's storage
-        await Page.WaitForFunctionAsync("() => document.body.dataset.writing === '0' && document.getElementById('here').textContent.startsWith('0 ')");
+        await Page.WaitForFunctionAsync("() => document.body.dataset.writing === '0' && document.getElementById('here').textContent.startsWith('0 ')", null, new() { PollingInterval = 100 });
     }
+
+    /// <summary>Sets a clock that was opened as wrong to another wrong.</summary>
+    public Task SetClockAheadAsync(long ms) => Page.EvaluateAsync("ms => setClockAhead(ms)", ms);
+
+    /// <summary>Waits until the page would open without a network.</summary>
+    public Task KeptForOfflineAsync() => Page.WaitForFunctionAsync("async () => navigator.serviceWorker.controller !== null && (await (await caches.open('run-clock-pages')).keys()).length > 0");
+
+    /// <summary>Puts an entry of a kind that nobody knows among those that wait.</summary>
+    public Task HoldAsync(Guid day, string kind) => Page.EvaluateAsync(Hold, new object[] { day.ToString("D"), Guid.CreateVersion7().ToString("D"), kind });
 
     /// <summary>Pulls the network cable, or plugs it in.</summary>
     public Task OfflineAsync(bool offline) => Context.SetOfflineAsync(offline);
@@ -177,13 +211,6 @@ sealed class Phone : IAsyncDisposable
         await ToClockAsync(day);
     }
 
-    /// <summary>Locks the phone: the page is frozen as browsers freeze hidden ones, or woken.</summary>
-    public async Task FreezeAsync(bool frozen)
-    {
-        session ??= await Context.NewCDPSessionAsync(Page);
-        await session.SendAsync("Page.setWebLifecycleState", new() { ["state"] = frozen ? "frozen" : "active" });
-    }
-
     public async ValueTask DisposeAsync()
     {
         await Context.CloseAsync();
@@ -203,9 +230,24 @@ sealed class Phone : IAsyncDisposable
         })
         """;
 
+    const string Hold = """
+        ([day, id, kind]) => new Promise((done, failed) => {
+            const open = indexedDB.open("coolproof-run-clock");
+            open.onerror = () => failed(open.error);
+            open.onsuccess = () => {
+                const writing = open.result.transaction("entries", "readwrite");
+                const entry = { id, kind, at: new Date().toISOString(), about: id, corrects: null, body: {} };
+                writing.objectStore("entries").put({ id, day, device: id, entry, state: "here", reason: null });
+                writing.oncomplete = () => { open.result.close(); done(); };
+            };
+        })
+        """;
+
     static string WrongClock(long aheadMs) => $$"""
         (() => {
-            const Right = Date, ahead = {{aheadMs}};
+            const Right = Date;
+            let ahead = {{aheadMs}};
+            globalThis.setClockAhead = (ms) => (ahead = ms);
             globalThis.Date = class extends Right {
                 constructor(...given) { if (given.length === 0) super(Right.now() + ahead); else super(...given); }
                 static now() { return Right.now() + ahead; }

@@ -22,6 +22,12 @@ internal static class ClockRoutes
     static IResult Page(Guid day, NotebookBoard board, RunClockFiles files, HttpContext context)
     {
         context.Response.Headers.CacheControl = "no-cache";
+        // Whoever comes by a link loads it whole: another page's scripts must not go on in it.
+        context.Response.OnStarting(() =>
+        {
+            context.Response.Headers.Remove("blazor-enhanced-nav");
+            return Task.CompletedTask;
+        });
         var noted = board.Notebook.Find<NotedDay>(day);
         return new RazorComponentResult<ClockPage>(new { Id = day, Day = noted, Style = files.Address("run-clock.css"), Main = files.Address("main.js"), files.Modules }) { StatusCode = noted is null ? StatusCodes.Status404NotFound : StatusCodes.Status200OK };
     }

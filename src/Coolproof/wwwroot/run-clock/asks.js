@@ -23,7 +23,7 @@ const shortS = 3;
 export function asksOf(clock, run, now) {
     const between = !run || !now || ["Ready", "Done", "Abandoned", "Shooting"].includes(now.step);
     return [
-        missedHorn(clock, run, now), cameraGone(clock), ...(between ? sameOrTwo(clock) : []), fan(clock, run, now), ...(run && !between || now?.step === "Shooting" || now?.step === "Done" ? differences(clock, run) : []),
+        missedHorn(clock, run, now), cameraGone(clock), ...(between || now?.step === "Halted" ? sameOrTwo(clock) : []), fan(clock, run, now), ...(run && !between || now?.step === "Shooting" || now?.step === "Done" ? differences(clock, run) : []),
         why(clock, run, now), between ? role(clock) : null, between && now?.step !== "Shooting" ? air(clock) : null,
     ].filter((ask) => ask !== null);
 }

@@ -19,8 +19,14 @@ export const noThings = { name: "", utcOffsetMin: 0, driveS: null, shots: 3, pla
 const pollMs = 10_000;
 
 export class Bench {
-    /** @param {Outbox} outbox @param {string} day @param {() => void} changed */
-    constructor(outbox, day, changed) {
+    /**
+     * @param {Outbox} outbox
+     * @param {string} day
+     * @param {() => void} changed told after each fetch
+     * @param {() => void} answers told when the bench answers again
+     */
+    constructor(outbox, day, changed, answers) {
+        this.answers = answers;
         this.outbox = outbox;
         this.day = day;
         this.changed = changed;
@@ -47,7 +53,10 @@ export class Bench {
         const listen = () => {
             if (this.live && this.live.readyState !== EventSource.CLOSED) return;
             this.live = new EventSource("/api/live");
-            this.live.onopen = () => this.fetch();
+            this.live.onopen = () => {
+                this.answers();
+                this.fetch();
+            };
             this.live.addEventListener("entries", () => this.fetch());
         };
         listen();

@@ -411,6 +411,7 @@ export class RunClock {
     /** Looks at the clock: sounds, stamps, keeps the screen on. */
     tick() {
         const slept = this.journal.clock.look();
+        if (this.journal.clock.misread(Date.now())) void this.journal.sayClock();
         const run = this.run();
         const now = this.nowOf(run);
         const at = this.now();

@@ -106,17 +106,20 @@ export class DeviceClock {
         return true;
     }
 
+    /** Whether the bench would read an instant of this device's clock wrongly by what it was told. @param {number} at */
+    misread(at) {
+        if (!this.estimate) return false;
+        return this.offsets.length === 0 || Math.abs(this.estimate.ms - this.inForce(at)) > Math.max(leastChangeMs, this.estimate.withinMs);
+    }
+
     /**
      * What must be said about the clock so that stamps from now on are read right; null where the bench will read them right already.
      * @param {number} at the instant of the stamp by this device's clock
      * @returns {Entry | null}
      */
     toSay(at) {
-        const estimate = this.estimate;
-        if (!estimate) return null;
-        const known = this.offsets.length > 0;
-        if (known && Math.abs(estimate.ms - this.inForce(at)) <= Math.max(leastChangeMs, estimate.withinMs)) return null;
-        const said = entry("clock.offset", this.device, { ms: Math.round(estimate.ms) }, at);
+        if (!this.estimate || !this.misread(at)) return null;
+        const said = entry("clock.offset", this.device, { ms: Math.round(this.estimate.ms) }, at);
         this.know([said]);
         return said;
     }

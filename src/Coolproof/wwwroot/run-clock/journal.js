@@ -18,7 +18,7 @@ export class Journal {
         this.dayId = dayId;
         this.changed = changed;
         this.clock = new DeviceClock(outbox.device);
-        this.bench = new Bench(outbox, dayId, () => this.refold());
+        this.bench = new Bench(outbox, dayId, () => this.refold(), () => this.sending.now());
         this.sending = new Sending(outbox, (_, sent) => this.sent(sent));
         /** Entries made here. @type {Map<string, Held>} */
         this.own = new Map();
@@ -114,9 +114,9 @@ export class Journal {
 
     /** Keeps a new measurement of the clock where it changes how stamps are read. */
     sayClock() {
+        const said = this.clock.toSay(Date.now()); // shown right from this moment on
+        if (!said) return this.turn;
         this.turn = this.turn.then(async () => {
-            const said = this.clock.toSay(Date.now());
-            if (!said) return;
             this.take(await this.outbox.add(anyDay, [said]).catch(() => this.outbox.unsaved));
             this.sending.now();
         });

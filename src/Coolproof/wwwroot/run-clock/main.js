@@ -197,6 +197,7 @@ async function start() {
     document.addEventListener("visibilitychange", tick);
     tick();
     document.body.dataset.ready = "yes";
+    performance.mark("ready");
     journal.start();
     offline();
 }

@@ -7,7 +7,9 @@
 const batch = 200;
 const patienceMs = 10_000;
 const photoPatienceMs = 60_000;
-const retryMs = [2_000, 4_000, 8_000, 15_000];
+const againMs = 250;
+const retryMs = [1_000, 2_000, 4_000, 8_000];
+const restMs = 15_000;
 
 export class Sending {
     /**
@@ -58,8 +60,9 @@ export class Sending {
         } finally {
             this.busy = false;
             this.told(this.state, sent);
-            const wait = this.again && this.failures === 0 ? 0 : retryMs[Math.min(this.failures, retryMs.length - 1)];
-            this.timer = setTimeout(() => this.now(), this.failures === 0 && !this.again ? 15_000 : wait);
+            // What asked meanwhile (a tap, the network that came back) is not kept waiting by the failure before it.
+            const wait = this.again ? againMs : this.failures > 0 ? retryMs[Math.min(this.failures, retryMs.length) - 1] : restMs;
+            this.timer = setTimeout(() => this.now(), wait);
         }
     }
 

@@ -49,12 +49,10 @@ export function runNow(run, nowMs, shotsWanted = 3) {
 /** The number that the next run of a day takes. @param {Day} day */
 export const nextNumber = (day) => Math.max(0, ...day.runs.map((run) => number(run.fields, "number") ?? 0)) + 1;
 
-/** The run that the clock is at: the last one that is not over, else the last one; null on a day without runs. @param {Day} day @param {number} nowMs @param {number} shotsWanted @returns {Run | null} */
+/** The run that the clock is at: the last one that is under way, else the last one; null on a day without runs. One that only waits for shots or numbers holds the next one up no more. @param {Day} day @param {number} nowMs @param {number} shotsWanted @returns {Run | null} */
 export function currentRun(day, nowMs, shotsWanted) {
-    const over = (/** @type {Run} */ run) => ["Done", "Abandoned"].includes(runNow(run, nowMs, shotsWanted).step);
-    // A run that only waits for numbers holds nobody up: the next one may have begun.
-    const running = day.runs.filter((run) => !over(run) && runNow(run, nowMs, shotsWanted).step !== "Shooting");
-    return running.at(-1) ?? day.runs.filter((run) => !over(run)).at(-1) ?? day.runs.at(-1) ?? null;
+    const underWay = day.runs.filter((run) => !["Shooting", "Done", "Abandoned"].includes(runNow(run, nowMs, shotsWanted).step));
+    return underWay.at(-1) ?? day.runs.at(-1) ?? null;
 }
 
 /** The option that the plan has next: of each option as many runs are over or running as the plan holds before it. @param {Day} day @param {string[]} plan @returns {string | null} */

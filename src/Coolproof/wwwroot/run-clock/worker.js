@@ -28,7 +28,7 @@ async function takeOver() {
 self.addEventListener("fetch", (event) => {
     const url = new URL(event.request.url);
     if (event.request.method !== "GET" || url.origin !== self.location.origin) return;
-    if (event.request.mode === "navigate" && isPage(url.pathname)) event.respondWith(page(event.request, url.pathname));
+    if (event.request.mode === "navigate" && isPage(url.pathname)) event.respondWith(page(event, url.pathname));
     else if (FILES.includes(url.pathname) || url.pathname.startsWith("/run-clock/")) event.respondWith(caches.match(url.pathname).then((known) => known ?? fetch(event.request)));
 });
 
@@ -39,11 +39,10 @@ async function remember(path, answer) {
 }
 
 /** The page as the bench has it when it answers in time, else as it was; of a day not seen before, the page of another: they differ only in the day. */
-async function page(request, path) {
-    const fresh = fetch(request).then(async (answer) => {
-        await remember(path, answer.clone());
-        return answer;
-    });
+async function page(event, path) {
+    const request = event.request;
+    const fresh = fetch(request);
+    event.waitUntil(fresh.then((answer) => remember(path, answer.clone())).catch(() => {}));
     const late = new Promise((resolve) => setTimeout(resolve, pageWaitMs, null));
     const answer = await Promise.race([fresh.catch(() => null), late]);
     if (answer) return answer;
