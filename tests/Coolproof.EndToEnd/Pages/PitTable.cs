@@ -16,7 +16,16 @@ public sealed class PitTable : IAsyncLifetime
     /// <summary>Names of the pages that there are in an empty notebook too, with their addresses.</summary>
     internal static IReadOnlyDictionary<string, string> Always { get; } = new Dictionary<string, string>
     {
-        ["pit table"] = "/", ["class card"] = "/class", ["vehicle"] = "/vehicle", ["guns"] = "/guns", ["packs"] = "/packs", ["loose ends"] = "/loose-ends", ["history"] = "/history", ["settings"] = "/settings", ["paper"] = "/paper", ["race"] = "/race",
+        ["pit table"] = "/",
+        ["class card"] = "/class",
+        ["vehicle"] = "/vehicle",
+        ["guns"] = "/guns",
+        ["packs"] = "/packs",
+        ["loose ends"] = "/loose-ends",
+        ["history"] = "/history",
+        ["settings"] = "/settings",
+        ["paper"] = "/paper",
+        ["race"] = "/race",
     };
 
     /// <summary>Opens a window that is let in.</summary>

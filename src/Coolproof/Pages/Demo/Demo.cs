@@ -65,7 +65,11 @@ internal static class Demo
         new("twin 30 mm fans in a printed duct"), new("rear blower"),
     ])
     {
-        FirstGo = date.At(new LocalTime(16, 5)), ReadingsPerRun = 3, DelaysNoted = 0.8, ChargeNoted = true, Packs = ["pack 1", "pack 2", "pack 3"],
+        FirstGo = date.At(new LocalTime(16, 5)),
+        ReadingsPerRun = 3,
+        DelaysNoted = 0.8,
+        ChargeNoted = true,
+        Packs = ["pack 1", "pack 2", "pack 3"],
     });
 
     // What is made up already under the same name is the same thing.
