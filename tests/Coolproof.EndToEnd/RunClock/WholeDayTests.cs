@@ -87,6 +87,7 @@ public sealed class WholeDayTests(Chromium chromium)
         Near(shot2, Assert.Single(runs[1].Shots).At!.Value);
         Assert.Equal(71.2, runs[1].Shots[0].ReadC!.Value);
         Assert.True(runs[2].Abandoned);
+        Assert.InRange(runs[2].Events.Count(stamp => stamp.Kind == EntryKind.RunStop), 0, 1);
         Assert.Equal("crash", runs[2].AbandonedBecause);
         Near(go4, runs[3].Go!.At);
         Near(clock.Pressed["fan-dead"], runs[3].FanDeadAt!.Value);
@@ -96,7 +97,9 @@ public sealed class WholeDayTests(Chromium chromium)
         // Presses of the clock phone, each kept once.
         foreach (var (kind, times) in ((string, int)[])[(EntryKind.RunBegin, 4), (EntryKind.RunGo, 3), (EntryKind.RunHalt, 3), (EntryKind.RunStop, 3), (EntryKind.RunAbandon, 1), (EntryKind.RunFanDead, 1), (EntryKind.RunPowerOff, 1), (EntryKind.Shot, 2), (EntryKind.ShotRead, 1)])
         {
-            Assert.True(times == entries.Count(entry => entry.Entry.Kind == kind), $"{kind}: {entries.Count(entry => entry.Entry.Kind == kind)}");
+            // A slow machine may let the horn of the run that crashed come before the thumb: then that one has a stop too.
+            var said = entries.Where(entry => entry.Entry.Kind == kind && (kind != EntryKind.RunStop || entry.Entry.About != runs[2].Id)).ToList();
+            Assert.True(times == said.Count, $"{kind}: {string.Join("; ", said.Select(entry => $"{entry.Entry.At} run {notebook.Find<NotedRun>(entry.Entry.About)?.Number} by {entry.Device} {entry.Entry.Body.Json()}"))}");
         }
     }
 }
