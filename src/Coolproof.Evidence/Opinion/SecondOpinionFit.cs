@@ -32,7 +32,8 @@ internal static class SecondOpinionFit
         HashSet<string> known = [.. means.Select(m => m.Option)];
         (PairVerdict Main, SecondOpinionPair Second)[] found = [.. pairs.Where(p => known.Contains(p.A) && known.Contains(p.B))
             .Select(p => (p, Second: Pair(comparison, p))).Where(x => double.IsFinite(x.Second.DifferenceK))];
-        return new(layout.Method, [.. found.Select(f => f.Second)], Remark(posterior, found));
+        SecondOpinionPair[] seconds = [.. found.Select(f => f.Second)];
+        return new(layout.Method, seconds, SecondOpinionRemark.Of(seconds, pairs, posterior.Table.Options[posterior.Options[Coolest(posterior.CanC)]]));
     }
 
     private static IEnumerable<RunMean> Means(Posterior posterior, IReadOnlyList<RunCurve> curves)
@@ -62,22 +63,6 @@ internal static class SecondOpinionFit
             : 0;
         bool agrees = estimate.Estimate - half <= main.DifferenceK.Q95 && estimate.Estimate + half >= main.DifferenceK.Q05;
         return new(main.A, main.B, estimate.Estimate, estimate.StandardError, agrees);
-    }
-
-    private static string Remark(Posterior posterior, (PairVerdict Main, SecondOpinionPair Second)[] found)
-    {
-        if (found.Length == 0)
-            return "A plain comparison of run averages can't tell the options from what else changed between their runs.";
-        string best = posterior.Table.Options[posterior.Options[Coolest(posterior.CanC)]];
-        (PairVerdict main, SecondOpinionPair second) = found.OrderBy(f => f.Main.A == best || f.Main.B == best ? 0 : 1).ThenBy(f => Math.Abs(f.Main.DifferenceK.Mean)).First();
-        double sign = main.DifferenceK.Mean <= 0 ? -1 : 1;
-        string ours = Say.Number(sign * main.DifferenceK.Mean, 1), theirs = Say.Number(sign * second.DifferenceK, 1);
-        string cooler = sign < 0 ? main.A : main.B, hotter = sign < 0 ? main.B : main.A;
-        string doubt = double.IsFinite(second.StandardErrorK) ? "," : ", though these runs can't tell how sure that is;";
-        int differ = found.Count(f => !f.Second.Agrees);
-        string others = found.Length == 1 ? "" : differ == 0 ? " here and on every other pair" : second.Agrees ? $" here, but differ on {Say.Count(differ, "other pair")}" : "";
-        return $"A plain comparison of run averages has {Say.Option(cooler)} {theirs} K cooler than {Say.Option(hotter)}{doubt} ours says {ours} K: " +
-            (second.Agrees ? $"they agree{others}." : "they differ by more than both allow, so look at the corrected readings before trusting either.");
     }
 
     private static int Coolest(double[][] canC)

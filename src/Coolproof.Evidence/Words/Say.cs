@@ -1,8 +1,9 @@
 using System.Globalization;
+using Coolproof.Notebook;
 
 namespace Coolproof.Evidence.Words;
 
-/// <summary>Names and numbers within a sentence. A number before K is a difference, one before °C a body's temperature.</summary>
+/// <summary>Names and numbers within a sentence. Beside °C a number before K is a difference; in °F both carry °F. Numbers are rounded once, in the unit that is said.</summary>
 internal static class Say
 {
     // With a range wider than this a tenth of a kelvin is worth nothing.
@@ -24,23 +25,27 @@ internal static class Say
     }
 
     /// <summary>Like "8 K cooler" or "0.6 K hotter", seen from the first of a difference first − second.</summary>
-    public static string Cooler(Summary difference) => $"{Number(Math.Abs(difference.Q50), Decimals(difference))} K {(difference.Q50 <= 0 ? "cooler" : "hotter")}";
+    public static string Cooler(Summary difference, TemperatureUnitChoice unit = TemperatureUnitChoice.Celsius) =>
+        $"{Number(Units.FromKelvins(Math.Abs(difference.Q50), unit), Decimals(difference))} {Degree(unit)} {(difference.Q50 <= 0 ? "cooler" : "hotter")}";
 
     /// <summary>Like "4 to 12 K": how much cooler the first of a difference first − second is, or with a difference that is above 0 how much hotter.</summary>
-    public static string Range(Summary difference)
+    public static string Range(Summary difference, TemperatureUnitChoice unit = TemperatureUnitChoice.Celsius)
     {
         int decimals = Decimals(difference);
-        return difference.Q50 <= 0
-            ? $"{Number(-difference.Q95, decimals)} to {Number(-difference.Q05, decimals)} K"
-            : $"{Number(difference.Q05, decimals)} to {Number(difference.Q95, decimals)} K";
+        (double low, double high) = difference.Q50 <= 0 ? (-difference.Q95, -difference.Q05) : (difference.Q05, difference.Q95);
+        return $"{Number(Units.FromKelvins(low, unit), decimals)} to {Number(Units.FromKelvins(high, unit), decimals)} {Degree(unit)}";
     }
 
     /// <summary>Like "71 °C (68 to 74)".</summary>
-    public static string Temperature(Summary celsius)
+    public static string Temperature(Summary celsius, TemperatureUnitChoice unit = TemperatureUnitChoice.Celsius)
     {
         int decimals = Decimals(celsius);
-        return $"{Number(celsius.Q50, decimals)} °C ({Number(celsius.Q05, decimals)} to {Number(celsius.Q95, decimals)})";
+        string In(double c) => Number(Units.FromCelsius(c, unit), decimals);
+        return $"{In(celsius.Q50)} {Units.Symbol(unit)} ({In(celsius.Q05)} to {In(celsius.Q95)})";
     }
+
+    /// <summary>A degree of difference: K beside °C.</summary>
+    public static string Degree(TemperatureUnitChoice unit) => unit == TemperatureUnitChoice.Celsius ? "K" : Units.Symbol(unit);
 
     /// <summary>Decimals that a quantity is worth.</summary>
     public static int Decimals(Summary summary) => summary.Q95 - summary.Q05 > TenthWorthK ? 0 : 1;

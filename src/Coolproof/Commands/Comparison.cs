@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 using Coolproof.Json;
 using Coolproof.Notebook;
 using Coolproof.Pictures;
@@ -64,7 +65,7 @@ internal sealed class Comparison(Terminal terminal)
     int Draw(Verdict verdict, string path, TemperatureUnitChoice units)
     {
         if (units == TemperatureUnitChoice.Fahrenheit)
-            verdict = verdict with { Sentence = FahrenheitWords.Of(verdict.Sentence), Warnings = [.. verdict.Warnings.Select(FahrenheitWords.Of)] };
+            verdict = verdict with { Sentence = verdict.SentenceIn(units), Warnings = [.. verdict.Warnings.Select(FahrenheitWords.Of)] };
         try
         {
             VerdictPicture.Save(verdict, path, new PictureStyle(Units: units));

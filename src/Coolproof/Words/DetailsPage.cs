@@ -13,7 +13,7 @@ internal static class DetailsPage
     /// <summary>The lines of the page, as long as it takes.</summary>
     public static IReadOnlyList<string> Lines(Verdict verdict, PageSettings page) =>
     [
-        .. Cells.Wrap(page.Put(verdict.Sentence), page.Width).Select(page.Ink.Bold), "", .. VerdictPage.Fair(verdict, page), "",
+        .. Cells.Wrap(Cells.Clean(verdict.SentenceIn(page.Degrees.In)), page.Width).Select(page.Ink.Bold), "", .. VerdictPage.Fair(verdict, page), "",
         .. RankingTable.Lines(Ranking.Of(verdict), int.MaxValue, page),
         .. Shed(verdict, page), .. Pairs(verdict, ComparedOn.Can, page), .. Pairs(verdict, ComparedOn.Winding, page), .. Doubts(verdict, page),
         .. CorrectedReadings.Lines(verdict, page), .. Second(verdict, page), .. How(verdict, page),
@@ -75,7 +75,7 @@ internal static class DetailsPage
         if (verdict.SecondOpinion is not { } second) yield break;
         yield return "";
         foreach (var line in Cells.Wrap($"A second look: {page.Put(second.Method)}", page.Width)) yield return page.Ink.Bold(line);
-        foreach (var line in Cells.Wrap(page.Put(second.Remark), page.Width)) yield return line;
+        foreach (var line in Cells.Wrap(Cells.Clean(verdict.RemarkIn(page.Degrees.In)), page.Width)) yield return line;
         var rows = second.Pairs.Select(pair => new[]
         {
             Cells.Clean(pair.A), "against", Cells.Clean(pair.B),

@@ -26,7 +26,7 @@ internal sealed class QuestionAnswer(Verdict verdict, NotedQuestion? question, I
     // The verdict's own sentence, and what its choice costs.
     string Which()
     {
-        var said = Put(verdict.Sentence);
+        var said = verdict.SentenceIn(degrees.In);
         if (verdict.MainPair is not { } main) return said + Costs(verdict.Options.FirstOrDefault()?.Name);
         var best = verdict.Options.Where(option => option.Name == main.A || option.Name == main.B).MaxBy(option => option.ProbabilityCoolest)!.Name;
         var rival = main.A == best ? main.B : main.A;
@@ -88,8 +88,6 @@ internal sealed class QuestionAnswer(Verdict verdict, NotedQuestion? question, I
     }
 
     NotedOption? Find(string name) => options.FirstOrDefault(option => Same(option.Name, name));
-
-    string Put(string sentence) => degrees.In == TemperatureUnitChoice.Fahrenheit ? FahrenheitWords.Of(sentence) : sentence;
 
     static string The(string name) => OptionNames.WithArticle(name);
 

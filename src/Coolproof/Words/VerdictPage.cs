@@ -1,4 +1,5 @@
 using Coolproof.Evidence;
+using Coolproof.Evidence.Words;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -13,7 +14,7 @@ internal static class VerdictPage
     /// <summary>The lines of the page.</summary>
     public static IReadOnlyList<string> Lines(Verdict verdict, PageSettings page)
     {
-        List<string> above = [.. Cells.Wrap(page.Put(verdict.Sentence), page.Width).Select(page.Ink.Bold), "", .. Fair(verdict, page), ""];
+        List<string> above = [.. Cells.Wrap(Cells.Clean(verdict.SentenceIn(page.Degrees.In)), page.Width).Select(page.Ink.Bold), "", .. Fair(verdict, page), ""];
         var below = Below(verdict, page);
         var ranked = Ranking.Of(verdict);
         return [.. above, .. RankingTable.Lines(ranked, PageSettings.Height - above.Count - below.Count, page), .. below];
@@ -25,7 +26,7 @@ internal static class VerdictPage
         var open = Ranking.Open(verdict);
         if (open.Count > 0) lines.AddRange(Labelled.Items("Not told yet", OpenLines(open, verdict, page), OpenPairs + 1, page));
         if (verdict.Doubt.Count > 0) lines.AddRange(Labelled.Text("Largest doubt", Cells.Clean(VerdictWords.Doubt(verdict.Doubt[0])), page));
-        if (verdict.SecondOpinion is { } second) lines.AddRange(Labelled.Text("Second look", page.Put(second.Remark), page, faint: true));
+        if (verdict.SecondOpinion is not null) lines.AddRange(Labelled.Text("Second look", Cells.Clean(verdict.RemarkIn(page.Degrees.In)), page, faint: true));
         if (verdict.Warnings.Count > 0) lines.AddRange(Labelled.Items("Mind", [.. verdict.Warnings.Select(page.Put)], WarningLines, page));
         var advice = verdict.Advice.Where(text => !VerdictWords.SaidBesideTheDoubt(text, verdict)).ToList();
         if (advice.Count > 0) lines.AddRange(Labelled.Items("Next", [.. advice.Select(page.Put)], AdviceLines, page));

@@ -1,4 +1,6 @@
 using Coolproof.Evidence.Words;
+using Coolproof.Notebook;
+using CsCheck;
 
 namespace Coolproof.Evidence.Tests.Words;
 
@@ -82,4 +84,34 @@ public class VerdictSentenceTests
     [InlineData("rear blower", "the rear blower")]
     [InlineData("no fan", "no fan")]
     public void An_option_is_named_as_it_reads_best(string name, string said) => Assert.Equal(said, Say.Option(name));
+
+    [Fact]
+    public void In_fahrenheit_numbers_are_rounded_once()
+    {
+        // 4.6 K are 8.28 °F (1.8 to a kelvin: NIST SP 811, appendix B.8); by way of "5 K" they would be 9.
+        PairVerdict[] pairs = [Said.Pair(Clamp, Blower, -4.6, 2), On(ComparedOn.Winding, Said.Pair(Clamp, Blower, -0.4, 0.4, PairCall.Same))];
+        Assert.Equal("Fit the clamp with a 25 mm fan: its can runs 8 °F cooler than with the rear blower (2 to 14 °F), 39 in 40 sure; but the winding is the same within 3.6 °F.",
+            VerdictSentence.Of([.. Three.Skip(1)], pairs, pairs[0], Said.Fair, 2, TemperatureUnitChoice.Fahrenheit));
+        Assert.StartsWith("The rear blower takes the can to 172 °F (166 to 178)", VerdictSentence.Of([Three[2]], [], null, Said.Fair, 2, TemperatureUnitChoice.Fahrenheit), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void In_fahrenheit_no_number_is_a_rounding_off_the_truth() => Gen.Select(Gen.Double[-30, 30], Gen.Double[1, 6]).Sample((difference, sd) =>
+    {
+        PairVerdict pair = Said.Pair(Clamp, Blower, difference, sd);
+        string said = VerdictSentence.Of([.. Three.Skip(1)], [pair], pair, Said.Fair, 2, TemperatureUnitChoice.Fahrenheit);
+        string number = System.Text.RegularExpressions.Regex.Match(said, @"([\d.]+) °F (cooler|hotter)").Groups[1].Value;
+        double shown = double.Parse(number, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.InRange(Math.Abs(shown - Math.Abs(difference) * 1.8), 0, number.Contains('.') ? 0.0501 : 0.501);
+        Assert.DoesNotContain(" K", said, StringComparison.Ordinal);
+    });
+
+    [Fact]
+    public void The_second_look_in_fahrenheit_says_the_numbers_of_its_list()
+    {
+        SecondOpinionPair[] second = [new(Clamp, Blower, -1.34, 0.5, true)];
+        string said = SecondOpinionRemark.Of(second, [Said.Pair(Clamp, Blower, -2.24, 2)], Clamp, TemperatureUnitChoice.Fahrenheit);
+        Assert.Equal("A plain comparison of run averages has the clamp with a 25 mm fan 2.4 °F cooler than the rear blower, ours says 4.0 °F: they agree.", said);
+        Said.AssertPlain(said);
+    }
 }
