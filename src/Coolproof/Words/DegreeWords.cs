@@ -52,6 +52,9 @@ internal readonly record struct DegreeWords(TemperatureUnitChoice In)
         return (rounded < 0 ? Minus : "") + Math.Abs(rounded).ToString("F" + decimals, CultureInfo.InvariantCulture);
     }
 
+    /// <summary>The same words, with each number on one line with its unit.</summary>
+    public static string OnOneLine(string sentence) => sentence.Replace(" °", "\u00a0°", StringComparison.Ordinal).Replace(" K", "\u00a0K", StringComparison.Ordinal);
+
     /// <summary>A number with its sign.</summary>
     public static string Signed(double value, int decimals) =>
         Number(value, decimals) is var text && text.StartsWith(Minus, StringComparison.Ordinal) ? text : "+" + text;

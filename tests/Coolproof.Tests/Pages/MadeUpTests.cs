@@ -38,7 +38,10 @@ public class MadeUpTests
         await reader.GoAsync("/");
         await reader.SendAsync("Rehearse an evening");
         Assert.StartsWith("/day/", reader.Path);
+        Assert.StartsWith("12 runs, ", reader.Heading); // an evening that was made up as a whole is over: nothing is next but its verdict
+        Assert.StartsWith("/verdict/", reader.Page.QuerySelector("main .button.big")!.GetAttribute("href"));
         await reader.GoAsync("/");
+        Assert.Equal("See what the rehearsal’s readings say.", reader.Heading);
         await reader.SendAsync("Rehearse an evening");
         Assert.Equal(2, reader.Notebook.Days.Count);
         Assert.Equal(7, reader.Notebook.Options.Count); // six made up, and the person's own of the same name as one of them

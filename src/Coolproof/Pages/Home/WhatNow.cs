@@ -21,11 +21,12 @@ internal sealed record WhatNow(string Sentence, string? Reason, string? Button, 
     /// <param name="made">Whether a thing is made up; null: nothing is.</param>
     public static WhatNow Of(PitNotebook notebook, Instant now, Func<Guid, bool>? made = null)
     {
-        var day = Running(notebook, now);
+        var day = Running(notebook, now, made);
         if (day is null)
         {
             List<NotedQuestion> own = [.. notebook.Questions.Where(question => made?.Invoke(question.Id) != true)];
             if (own.Count == 0 && notebook.Questions is [var demo, ..]) return new("See what the demo’s readings say.", "All of it is made up. Then ask your own question.", "To its verdict", $"/verdict/{demo.Id}", null);
+            if (own.Count == 0 && notebook.Days is [.., var last] && made?.Invoke(last.Id) == true) return new("See what the rehearsal’s readings say.", "All of it is made up. Then ask your own question.", "To its verdict", $"/verdict/{last.Id}", null);
             if (notebook.Days.Count == 0 && notebook.Questions.Count == 0) return new("Ask a question, and find out which cooling really works.", "Or look at the made-up demo first: it can be taken out again.", null, null, null);
             var open = own.FirstOrDefault(question => !question.Answered);
             return open is null ? new("No day is running.", "Ask the next question, or begin a day.", null, null, null)
@@ -40,11 +41,11 @@ internal sealed record WhatNow(string Sentence, string? Reason, string? Button, 
             : new($"Next: run {notebook.NextNumber(day.Id)}.", "Choose the option on the run clock.", "Open the run clock", $"/clock/{day.Id}", day);
     }
 
-    /// <summary>The day that is running; null when none is.</summary>
-    public static NotedDay? Running(PitNotebook notebook, Instant now) => notebook.Days.Reverse().FirstOrDefault(day =>
-        day.Date == now.WithOffset(day.UtcOffset).Date
+    /// <summary>The day that is running; null when none is. What was made up as a whole is over, whatever its date, until somebody drives in it.</summary>
+    public static NotedDay? Running(PitNotebook notebook, Instant now, Func<Guid, bool>? made = null) => notebook.Days.Reverse().FirstOrDefault(day =>
+        !(made?.Invoke(day.Id) == true && notebook.RunsOf(day.Id).All(run => made(run.Id))) && (day.Date == now.WithOffset(day.UtcOffset).Date
         || notebook.RunsOf(day.Id).Any(run => (run.Halt ?? run.Stop ?? run.Go)?.At is { } at && at <= now && now - at < StillThere)
-        || (day.Date is null && notebook.RunsOf(day.Id).Count == 0 && now - day.Since < StillThere));
+        || (day.Date is null && notebook.RunsOf(day.Id).Count == 0 && now - day.Since < StillThere)));
 
     /// <summary>The option of the next run: the plan's next, else of the options of the question the one with the fewest runs; null where nothing tells.</summary>
     public static NotedOption? Next(PitNotebook notebook, NotedDay day)

@@ -19,8 +19,8 @@ internal static class TimeWords
     /// <summary>Minutes and seconds like "6:05".</summary>
     public static string MinutesSeconds(double seconds) => string.Create(CultureInfo.InvariantCulture, $"{(seconds < 0 ? "−" : "")}{(int)Math.Abs(seconds) / 60}:{(int)Math.Abs(seconds) % 60:00}");
 
-    /// <summary>A day's name, else its date.</summary>
-    public static string Day(NotedDay day) => day.Name.Length > 0 ? day.Name : day.Date?.ToString("d MMMM uuuu", CultureInfo.InvariantCulture) ?? "a day without a date";
+    /// <summary>A day's name, else its date. A readings table without a day column calls its one day "day", which names nothing.</summary>
+    public static string Day(NotedDay day) => day.Name is { Length: > 0 } and not "day" ? day.Name : day.Date?.ToString("d MMMM uuuu", CultureInfo.InvariantCulture) ?? "a day without a name";
 
     /// <summary>A run like "run 5".</summary>
     public static string Run(NotedRun run) => run.Number is { } number ? $"run {number}" : run.Name.Length > 0 ? $"run {run.Name}" : "a run without a number";

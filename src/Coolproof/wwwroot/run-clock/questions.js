@@ -162,5 +162,5 @@ export async function typeReading(clock, id) {
 export function shotLine(shot, run) {
     const after = run.halt && shot.at !== null ? `${minutes((shot.at - run.halt.at) / 1000)} after the halt` : shot.at !== null ? timeOfDay(shot.at) : "";
     const shown = shot.shown ? `${shot.shown.value} ${degrees(shot.shown.unit)}` : number(shot.fields, "windingHotMohm") !== null ? `${shot.fields.windingHotMohm} mΩ` : shot.photo ? "photo: type the number" : "type the number";
-    return { shown, after: `${after}, ${word(text(shot.fields, "spot") ?? "can")}${shot.fields.hold === "max" ? ", max" : ""}` };
+    return { shown, after: [after, word(text(shot.fields, "spot") ?? "can"), shot.fields.hold === "max" ? "max" : ""].filter(Boolean).join(", ") };
 }
