@@ -97,6 +97,48 @@ public class MadeUpTests
         Assert.Equal(entries, reader.Notebook.Entries);
     }
 
+    [Theory]
+    [InlineData("leave", 3, "71.8, 60.9, 80")] // what was there, and the run that is new
+    [InlineData("replace", 3, "70.8, 60.9, 80")]
+    [InlineData("both", 5, "60.9, 60.9, 70.8, 71.8, 80")] // two days without a date stand in no order
+    [InlineData(null, 3, "71.8, 60.9, 80")] // nobody chose: nothing counts twice, nothing is touched
+    public async Task A_table_that_was_edited_and_brought_again_says_which_runs_are_there(string? choice, int runs, string read)
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        const string First = "option,run,drive_min,ambient_c,read_c\nbare can,1,6,27,71.8\nblower,2,6,27,60.9\n";
+        await reader.GoAsync("/paper");
+        await reader.SendAsync("Look through it", ("table", First));
+        Assert.Null(reader.Page.QuerySelector("#there"));
+        await reader.SendAsync("Keep these readings");
+        var day = reader.Path;
+        await reader.GoAsync("/paper");
+        await reader.SendAsync("Look through it", ("table", First.Replace("71.8", "70.8", StringComparison.Ordinal) + "bare can,3,6,27,80\n"));
+        Assert.Contains("2 of these 3 runs are in the notebook already", reader.Text);
+        if (choice is null) await reader.SendAsync("Keep these readings");
+        else await reader.SendAsync("Keep these readings", ("there", choice));
+        Assert.Equal(runs, reader.Notebook.Runs.Count);
+        Assert.Equal(choice == "both" ? 2 : 1, reader.Notebook.Days.Count);
+        if (choice != "both") Assert.Equal(day, reader.Path);
+        var shown = reader.Notebook.Days.SelectMany(one => reader.Notebook.RunsOf(one.Id)).SelectMany(run => run.Shots).Select(shot => shot.ReadC!.Value.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal(read, string.Join(", ", choice == "both" ? shown.Order() : shown));
+    }
+
+    [Fact]
+    public async Task Two_sheets_that_only_share_the_names_of_their_runs_are_two_days()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        await reader.GoAsync("/paper");
+        await reader.SendAsync("Look through it", ("table", "option,run,drive_min,read_c\nbare can,1,6,71.8\nblower,2,6,60.9\n"));
+        await reader.SendAsync("Keep these readings");
+        await reader.GoAsync("/paper");
+        await reader.SendAsync("Look through it", ("table", "option,run,drive_min,read_c\nbare can,1,6,73.1\nblower,2,6,64.2\n"));
+        Assert.Null(reader.Page.QuerySelector("#there"));
+        await reader.SendAsync("Keep these readings");
+        Assert.Equal((2, 4), (reader.Notebook.Days.Count, reader.Notebook.Runs.Count));
+    }
+
     [Fact]
     public async Task A_verdict_answers_the_question_draws_it_and_hides_from_a_driver_until_the_round_is_done()
     {

@@ -19,8 +19,11 @@ public sealed class TableImport
     private readonly ImportedThings _things;
     private readonly byte[] _hash;
 
+    private readonly PitNotebook _into;
+
     private TableImport(ReadingsTable table, PitNotebook into)
     {
+        _into = into;
         _hash = Hash(table);
         _things = new ImportedThings(into, Add, Id);
     }
@@ -29,17 +32,18 @@ public sealed class TableImport
     /// <param name="table">A table that was read; a test or race run without a reading can't be imported.</param>
     /// <param name="into">The notebook that it goes into: options, instruments, vehicles, motors and packs of the same name are taken to be the same; null: none.</param>
     /// <param name="fileName">Name of the file, for the list of imports.</param>
+    /// <param name="days">Days of the notebook that runs are added to, by the table's names of days; others are made anew.</param>
     /// <exception cref="ArgumentException">A test or race run without a reading.</exception>
-    public static IReadOnlyList<Entry> Of(ReadingsTable table, PitNotebook? into = null, string? fileName = null)
+    public static IReadOnlyList<Entry> Of(ReadingsTable table, PitNotebook? into = null, string? fileName = null, IReadOnlyDictionary<string, Guid>? days = null)
     {
         ArgumentNullException.ThrowIfNull(table);
         TableImport import = new(table, into ?? PitNotebook.Empty);
         import.Add(EntryKind.Import, import.Id("import"), "import", EntryBody.Of(("name", fileName ?? "readings table"), ("sha256", Convert.ToHexStringLower(import._hash)), ("runs", table.Runs.Count)));
-        import.AddAll(table);
+        import.AddAll(table, days ?? new Dictionary<string, Guid>());
         return import._entries;
     }
 
-    private void AddAll(ReadingsTable table)
+    private void AddAll(ReadingsTable table, IReadOnlyDictionary<string, Guid> into)
     {
         foreach (string option in table.Options) _things.Option(option);
         bool noneNoted = table.Runs.All(run => run.DriveAssumed);
@@ -50,22 +54,29 @@ public sealed class TableImport
         bool dated = Array.TrueForAll(dates, date => date is not null) && dates.SequenceEqual(dates.Order());
         foreach ((IGrouping<string, Run> day, LocalDate? date) in days.Zip(dates))
         {
+            int place = 0;
+            if (into.TryGetValue(day.Key, out Guid there))
+            {
+                // Behind the runs that are there, where no clock tells.
+                int last = (int)_into.RunsOf(there).Max(run => run.Fields.Number("order") ?? run.Number ?? 0);
+                foreach (Run run in day) AddRun(run, there, ++place, last);
+                continue;
+            }
             Guid dayId = Id("day/" + day.Key);
             List<(string, object?)> fields = [("name", day.Key), ("order", ++dayNumber)];
             if (dated && date is { } known) fields.Add(("date", LocalDatePattern.Iso.Format(known)));
             if (noneNoted) fields.Add(("driveS", day.First().DriveS));
             Add(EntryKind.DaySet, dayId, "set/day/" + day.Key, EntryBody.Of(fields));
-            int place = 0;
             foreach (Run run in day) AddRun(run, dayId, ++place);
         }
     }
 
-    private void AddRun(Run run, Guid day, int place)
+    private void AddRun(Run run, Guid day, int place, int after = 0)
     {
         // Names are unique within a day by the format; the place keeps runs apart that a program made without.
         string path = $"{run.Day}/{place}/{run.Name}";
         Guid id = Id("run/" + path);
-        List<(string, object?)> fields = [("typed", true), ("day", day), ("option", _things.Option(run.Option)), ("name", run.Name), ("order", place), .. RunFields.Of(run, _things)];
+        List<(string, object?)> fields = [("typed", true), ("day", day), ("option", _things.Option(run.Option)), ("name", run.Name), ("order", after + place), .. RunFields.Of(run, _things)];
         if (int.TryParse(run.Name, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number is >= 1 and <= 100_000) fields.Add(("number", number));
         Add(EntryKind.RunSet, id, "set/run/" + path, EntryBody.Of(fields));
         for (int i = 0; i < run.Readings.Count; i++) AddReading(run.Readings[i], id, $"{path}/{i}", i + 1);
