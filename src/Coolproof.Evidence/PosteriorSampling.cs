@@ -39,7 +39,7 @@ internal static class PosteriorSampling
             .. options.Select(o => $"winding of {model.Options[o]}")];
         double[] position = new double[n];
         GatedResult result = GatedSampling.Run(n, fit.Whitened(), (_, stream) => Start(n, stream), Settings(model), names, Quantities, new GateLimits(), MostDraws,
-            seed, threads, progress: progress, cancel: cancel);
+            seed, threads, progress: progress, cancel: cancel, newSideStep: fit.Spreads());
         return (Collect(table, fit, options, fair, result.Sample, peaks, whitening), result);
 
         void Quantities(ReadOnlySpan<double> draw, Span<double> quantities)

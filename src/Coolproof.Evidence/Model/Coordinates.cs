@@ -12,12 +12,15 @@ internal static class Coordinates
         double[] v = u.ToArray();
         from.Visit(u);
         to.Visit(v);
-        foreach (DeviationGroup group in to.Model.Groups.Where(g => g.Spread != Global.RunHeatSpread))
-            foreach (int member in group.Members)
-                v[member] = to.Member(from.Deviation(u, member), member);
+        double[] deviations = new double[v.Length];
+        foreach (int member in from.Model.Groups.SelectMany(g => g.Members))
+            deviations[member] = from.Deviation(u, member);
+        to.SeatMembers(v, deviations);
         to.VisitMotor(v);
         v[Global.Heat] = to.HeatParameter(v, from.Motor.LogHeat);
-        to.VisitWithHeats(v, from.States);
+        // What mountings are asked for may go with mean heat.
+        to.SeatMembers(v, deviations);
+        to.VisitWithHeats(v, [.. from.States.ToArray().Select(s => s.Deviation)]);
         return v;
     }
 }

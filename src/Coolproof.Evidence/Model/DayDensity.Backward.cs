@@ -24,6 +24,7 @@ internal sealed partial class DayDensity
             InputsBackward(gradient, r);
         DelaysBackward(gradient);
         Repack(u, gradient);
+        AsksBackward(gradient);
     }
 
     private void ReadingsBackward()

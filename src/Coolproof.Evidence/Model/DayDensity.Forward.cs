@@ -31,8 +31,8 @@ internal sealed partial class DayDensity
 
     /// <summary>Runs the model forward with given deviations of heat, and fills the parameters that stand for them.</summary>
     /// <param name="u">Parameters; those of the runs' heats are written.</param>
-    /// <param name="heats">States with the deviations, one a run.</param>
-    public void VisitWithHeats(double[] u, ReadOnlySpan<RunState> heats)
+    /// <param name="heats">Deviations of log heat, one a run.</param>
+    public void VisitWithHeats(Span<double> u, ReadOnlySpan<double> heats)
     {
         Groups(u, _scratch);
         Unpack(u);
@@ -43,7 +43,7 @@ internal sealed partial class DayDensity
         for (int r = 0; r < _model.Runs.Length; r++)
         {
             ModelRun run = _model.Runs[r];
-            double deviation = heats[r].Deviation;
+            double deviation = heats[r];
             if (Levelled(r))
             {
                 ref RunState s = ref _states[r];

@@ -16,7 +16,8 @@ internal sealed partial class DayDensity
     private readonly (int Index, Parameter Parameter)[] _special;
     private readonly int[] _halfNormal;
     private readonly double[] _x, _logSlope;
-    private readonly double[] _sd, _expected, _bySpread, _byHeat;
+    private readonly double[] _sd, _expected, _bySpread, _byHeat, _byAsk, _askBar;
+    private readonly DeviationGroup[] _inOrder;
     private readonly int[] _groupOf;
     private readonly TwoNodeKernel _kernel;
     private readonly TwoNodeAdjoint _adjoint;
@@ -47,7 +48,9 @@ internal sealed partial class DayDensity
             _unit[pack] = 0;
         _dayShare = [.. model.DayShares];
         (_x, _logSlope) = (new double[n], new double[n]);
-        (_sd, _expected, _bySpread, _byHeat) = (new double[n], new double[n], new double[n], new double[n]);
+        (_sd, _expected, _bySpread, _byHeat, _byAsk, _askBar) = (new double[n], new double[n], new double[n], new double[n], new double[n], new double[n]);
+        // What follows members of other groups comes after them.
+        _inOrder = [.. model.Groups.OrderBy(g => g.Evidence.Any(e => e.Follows.Length > 0))];
         _groupOf = new int[n];
         for (int g = 0; g < model.Groups.Length; g++)
             foreach (int member in model.Groups[g].Members)
@@ -132,8 +135,25 @@ internal sealed partial class DayDensity
     /// <summary>A deviation from its group at the last point: a log factor.</summary>
     public double Deviation(ReadOnlySpan<double> u, int member) => _expected[member] + _sd[member] * u[member];
 
+    /// <summary>Sd of a member's deviation for a standard normal parameter at the last point.</summary>
+    public double Sd(int member) => _sd[member];
+
     /// <summary>The value of a member's parameter that gives a deviation at the last point.</summary>
     public double Member(double deviation, int member) => (deviation - _expected[member]) / _sd[member];
+
+    /// <summary>Writes the members of all groups but the runs' heats so that their deviations are given ones, for the spreads in <paramref name="u"/>.</summary>
+    /// <param name="u">Parameters; members are written.</param>
+    /// <param name="deviations">Deviations, by index of parameter.</param>
+    public void SeatMembers(Span<double> u, ReadOnlySpan<double> deviations)
+    {
+        foreach (DeviationGroup group in _inOrder)
+        {
+            // What a group's members are asked for may go with those seated before.
+            Groups(u, _scratch);
+            foreach (int member in group.Members)
+                u[member] = Member(deviations[member], member);
+        }
+    }
 
     private static bool IsGun(ModelReading r) => r.On is ReadingOn.Can or ReadingOn.Endbell;
 
@@ -171,9 +191,8 @@ internal sealed partial class DayDensity
         foreach (int i in _halfNormal)
             (_x[i], _logSlope[i]) = Spread(u[i], Priors.FloorOf(i) / _model.Parameters[i].Scale);
         double log = 0;
-        for (int g = 0; g < _model.Groups.Length; g++)
+        foreach (DeviationGroup group in _inOrder)
         {
-            DeviationGroup group = _model.Groups[g];
             log += group.Evidence.Length > 0 ? InformedGroup(u, gradient, group) : PlainGroup(u, gradient, group);
         }
         return log;
@@ -203,12 +222,14 @@ internal sealed partial class DayDensity
             int member = group.Members[i];
             (double precision, double slope) = group.Evidence[i].At(heatVariance);
             // Share of the member's precision that is the group's.
-            double share = 1 / (1 + precision * variance), asks = group.Evidence[i].Asks;
+            double share = 1 / (1 + precision * variance), asks = Asks(u, group.Evidence[i]);
             _sd[member] = Math.Sqrt(variance * share);
             _expected[member] = (1 - share) * asks;
             double own = _sd[member] * u[member], deviation = _expected[member] + own, pull = deviation / variance;
             _bySpread[member] = share * (2 * _expected[member] + own);
             _byHeat[member] = 2 * slope * (share * _expected[member] - 0.5 * (1 - share) * own);
+            _byAsk[member] = 1 - share;
+            _askBar[member] = -pull * (1 - share);
             gradient[member] -= pull * _sd[member];
             bySpread += pull * (deviation - _bySpread[member]) - (1 - share);
             byHeat -= pull * _byHeat[member] + slope * (1 - share);
@@ -222,8 +243,35 @@ internal sealed partial class DayDensity
         return log + 0.5 * Math.Log(shares);
     }
 
+    private double Asks(ReadOnlySpan<double> u, in MemberEvidence evidence)
+    {
+        double asks = evidence.Asks;
+        foreach (AskTerm term in evidence.Follows)
+            asks += term.Slope * (term.IsMember ? Deviation(u, term.Parameter) : u[term.Parameter]);
+        return asks;
+    }
+
+    // What members are asked for, back to what it goes with.
+    private void AsksBackward(Span<double> gradient)
+    {
+        foreach (DeviationGroup group in _inOrder)
+        {
+            for (int i = 0; i < group.Evidence.Length; i++)
+            {
+                double bar = _askBar[group.Members[i]];
+                foreach (AskTerm term in group.Evidence[i].Follows)
+                {
+                    if (term.IsMember)
+                        AddDeviationBar(gradient, term.Parameter, bar * term.Slope);
+                    else
+                        gradient[term.Parameter] += bar * term.Slope;
+                }
+            }
+        }
+    }
+
     // A half-normal spread with a floor added in squares, in units of its scale, and its logarithm's slope.
-    private static (double X, double LogSlope) Spread(double u, double floor)
+    internal static (double X, double LogSlope) Spread(double u, double floor)
     {
         (double x, double slope) = HalfNormal.At(u);
         double square = x * x, whole = square + floor * floor;
@@ -234,6 +282,7 @@ internal sealed partial class DayDensity
     {
         int spread = _model.Groups[_groupOf[member]].Spread;
         gradient[member] += bar * _sd[member];
+        _askBar[member] += bar * _byAsk[member];
         gradient[spread] += bar * _bySpread[member] * _logSlope[spread];
         gradient[Global.RunHeatSpread] += bar * _byHeat[member] * _logSlope[Global.RunHeatSpread];
     }

@@ -28,12 +28,11 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         DayDensity plain = new(model);
         plain.Visit(search.Position);
         DayModel levelled = model.Levelled(RunLevel.Of(plain), MeanLevel.Of(plain, search.Position));
-        DayFit first = At(levelled, Coordinates.Carry(plain, search.Position, new DayDensity(levelled)), search.Gradients, out double[] curvature);
+        DayFit first = At(levelled, Coordinates.Carry(plain, search.Position, new DayDensity(levelled)), search.Gradients, out ArrowHessian hessian);
         DayDensity plainLevelled = new(levelled);
         plainLevelled.Visit(first.Centre);
-        double[] variance = first.Factor.MarginalVariances();
-        DayModel fitted = levelled.Informed(m =>
-            Evidence(plainLevelled.Deviation(first.Centre, m), first.Centre[m], 1 / variance[m], curvature[m], plainLevelled.HeatBetween(m)));
+        GroupEvidence evidence = new(plainLevelled, first.Centre, hessian, first.Factor.MarginalVariances());
+        DayModel fitted = levelled.Informed(evidence.Of);
         return At(fitted, Coordinates.Carry(plainLevelled, first.Centre, new DayDensity(fitted)), first.Gradients, out _);
     }
 
@@ -42,6 +41,13 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     {
         ArrowWhitening whitening = new(Centre, Factor);
         return () => WhitenedDensity.Over(new DayDensity(Model).Evaluate, whitening.Copy());
+    }
+
+    /// <summary>The step of the spreads in whitened parameters, one per chain.</summary>
+    public Func<SideStep> Spreads()
+    {
+        ArrowWhitening whitening = new(Centre, Factor);
+        return () => WhitenedDensity.Over(new SpreadStep(Model).Move, whitening);
     }
 
     /// <summary>
@@ -55,7 +61,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     {
         int n = Model.Dimension;
         NutsSettings settings = PosteriorSampling.Settings(Model) with { Chains = PilotChains, WarmUp = PilotWarmUp, Draws = PilotDraws, MaxTreeDepth = PilotDepth };
-        NutsResult pilot = Nuts.Sample(n, Whitened(), (_, stream) => PosteriorSampling.Start(n, stream), settings, seed ^ PilotSeed, threads, cancel: cancel);
+        NutsResult pilot = Nuts.Sample(n, Whitened(), (_, stream) => PosteriorSampling.Start(n, stream), settings, seed ^ PilotSeed, threads, cancel: cancel, newSideStep: Spreads());
         ArrowWhitening whitening = new(Centre, Factor);
         double[][] draws = [.. Enumerable.Range(0, PilotChains * PilotDraws).Select(i => Position(whitening, pilot.Chains[i / PilotDraws].Draw(i % PilotDraws)))];
         double[] middle = [.. Enumerable.Range(0, n).Select(i => draws.Average(d => d[i]))], scales = new double[n];
@@ -90,21 +96,9 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         return ArrowFactor.Of(hessian, precision, CurvatureFloor);
     }
 
-    private static DayFit At(DayModel model, double[] centre, int gradients, out double[] curvature)
+    private static DayFit At(DayModel model, double[] centre, int gradients, out ArrowHessian hessian)
     {
-        ArrowHessian hessian = ArrowHessian.At(new DayDensity(model).Evaluate, model.Layout, centre);
-        hessian.CopyDiagonal(curvature = new double[centre.Length]);
+        hessian = ArrowHessian.At(new DayDensity(model).Evaluate, model.Layout, centre);
         return new(model, centre, Factored(hessian), gradients + hessian.Gradients);
-    }
-
-    // From a deviation at the typical point and its whole precision there, in units of the group's, with all else free and with all else given: what the
-    // evidence alone says. All else but the run's heat, which has its own coordinate already, is variance that stands between as well.
-    private static MemberEvidence Evidence(double deviation, double coordinate, double precision, double precisionGivenAll, HeatBetween heat)
-    {
-        double spread = coordinate == 0 ? 0 : deviation / coordinate, information = Math.Max(precision - 1, 0.01), given = Math.Max(precisionGivenAll - 1, information);
-        if (spread == 0)
-            return new(0, 0, 1, 0, 0);
-        double all = heat.Share == 0 ? information : given * heat.Variance, other = heat.Share == 0 ? 1 : heat.OtherVariance + heat.Variance * (given / information - 1);
-        return new(all / (spread * spread), deviation * (1 + information) / information, other, heat.ChargePrecision, heat.Share);
     }
 }

@@ -68,6 +68,9 @@ internal sealed record DeviationGroup(int Spread, double Scale, int[] Members, d
 /// <param name="HeatShare">Share of the runs' variance of heat that counts: 1 for a member of one run, 0 where heat doesn't matter.</param>
 internal readonly record struct MemberEvidence(double Information, double Asks, double OtherVariance, double ChargePrecision, double HeatShare)
 {
+    /// <summary>What else the deviation asked for depends on, so that <see cref="Asks"/> is for all of it at zero.</summary>
+    public AskTerm[] Follows { get; init; } = [];
+
     /// <summary>Precision at a variance of heat run to run, and its logarithm's slope by that of the variance.</summary>
     public (double Precision, double LogSlope) At(double heatVariance)
     {
@@ -75,3 +78,9 @@ internal readonly record struct MemberEvidence(double Information, double Asks, 
         return (Information / between, -HeatShare * free / between / (1 + heatVariance * ChargePrecision));
     }
 }
+
+/// <summary>By how much what a member is asked for goes with something else.</summary>
+/// <param name="Parameter">Index of the other parameter.</param>
+/// <param name="Slope">Deviation asked for by its value, or by its deviation where it is a member of another group.</param>
+/// <param name="IsMember">Whether it is one.</param>
+internal readonly record struct AskTerm(int Parameter, double Slope, bool IsMember);

@@ -8,6 +8,7 @@ sealed class Chain
     readonly NutsSettings settings;
     readonly RandomStream random;
     readonly Trajectory trajectory;
+    readonly SideStep? sideStep;
     PhasePoint current;
     Leapfrog integrator;
     InverseMetric metric;
@@ -15,9 +16,9 @@ sealed class Chain
     long gradientsBefore;
     long warmUpGradients;
 
-    public Chain(int index, LogDensity density, ReadOnlySpan<double> start, InverseMetric metric, RandomStream random, NutsSettings settings)
+    public Chain(int index, LogDensity density, ReadOnlySpan<double> start, InverseMetric metric, RandomStream random, NutsSettings settings, SideStep? sideStep = null)
     {
-        (this.index, this.density, this.metric, this.random, this.settings) = (index, density, metric, random, settings);
+        (this.index, this.density, this.metric, this.random, this.settings, this.sideStep) = (index, density, metric, random, settings, sideStep);
         if (start.Length != metric.Dimension)
             throw new ArgumentException($"Chain {index} starts at {start.Length} coordinates; the target has {metric.Dimension}.", nameof(start));
         trajectory = new Trajectory(metric.Dimension, settings);
@@ -29,8 +30,8 @@ sealed class Chain
     }
 
     /// <summary>A chain that goes on where an earlier one stopped.</summary>
-    public static Chain Resume(int index, LogDensity density, ChainTrace earlier, NutsSettings settings) =>
-        new(index, density, earlier.PositionAtEnd, earlier.Metric, earlier.RandomAtEnd!.Copy(), settings) { step = earlier.StepSize };
+    public static Chain Resume(int index, LogDensity density, ChainTrace earlier, NutsSettings settings, SideStep? sideStep) =>
+        new(index, density, earlier.PositionAtEnd, earlier.Metric, earlier.RandomAtEnd!.Copy(), settings, sideStep) { step = earlier.StepSize };
 
     long Gradients => gradientsBefore + integrator.Evaluations;
 
@@ -48,7 +49,7 @@ sealed class Chain
         for (int i = 0; i < settings.WarmUp; i++)
         {
             cancel.ThrowIfCancellationRequested();
-            Transition transition = trajectory.Advance(ref current, integrator, averaging.Step, random);
+            Transition transition = Advance(averaging.Step);
             averaging.Learn(transition.Acceptance);
             if (schedule.Gathers(i))
                 covariance.Add(current.Position);
@@ -74,7 +75,7 @@ sealed class Chain
         for (int i = 0; i < draws; i++)
         {
             cancel.ThrowIfCancellationRequested();
-            Transition transition = trajectory.Advance(ref current, integrator, step, random);
+            Transition transition = Advance(step);
             current.Position.CopyTo(trace.Positions, i * metric.Dimension);
             trace.LogDensities[i] = current.LogDensity;
             trace.Energies[i] = current.Energy;
@@ -88,6 +89,16 @@ sealed class Chain
         trace.RandomAtEnd = random.Copy();
         trace.PositionAtEnd = [.. current.Position];
         return trace;
+    }
+
+    Transition Advance(double by)
+    {
+        Transition transition = trajectory.Advance(ref current, integrator, by, random);
+        if (sideStep is null)
+            return transition;
+        sideStep(current.Position, random);
+        integrator.Evaluate(current);
+        return transition;
     }
 
     const double PlaceholderTrust = 1e-3;

@@ -26,6 +26,7 @@ public static class GatedSampling
     /// <param name="inverseMetric">Metric to begin with.</param>
     /// <param name="progress">Told the done part of each stage, 0 to 1; begins again with each.</param>
     /// <param name="cancel">Stops between two iterations.</param>
+    /// <param name="newSideStep">As of <see cref="Nuts.Sample"/>.</param>
     /// <exception cref="ArgumentException">As of <see cref="Nuts.Sample"/>.</exception>
     public static GatedResult Run(
         int dimension,
@@ -40,7 +41,8 @@ public static class GatedSampling
         int threads,
         InverseMetric? inverseMetric = null,
         IProgress<double>? progress = null,
-        CancellationToken cancel = default)
+        CancellationToken cancel = default,
+        Func<SideStep>? newSideStep = null)
     {
         double[] targets = [settings.TargetAcceptance, .. Careful.Where(target => target > settings.TargetAcceptance)];
         long gradients = 0;
@@ -48,7 +50,7 @@ public static class GatedSampling
         {
             NutsSettings now = settings with { TargetAcceptance = targets[attempt] };
             bool last = attempt == targets.Length - 1;
-            NutsResult sample = Nuts.Sample(dimension, newDensity, start, now, seed, threads, inverseMetric, progress, cancel);
+            NutsResult sample = Nuts.Sample(dimension, newDensity, start, now, seed, threads, inverseMetric, progress, cancel, newSideStep);
             while (true)
             {
                 if (sample.Divergences > limits.DivergentShare * sample.Draws * settings.Chains && !last)

@@ -13,6 +13,7 @@ public static class Nuts
     /// <param name="inverseMetric">Metric to begin with, an approximate posterior covariance; the unit metric, soon forgotten, when null.</param>
     /// <param name="progress">Told the done part, 0 to 1, from whichever thread.</param>
     /// <param name="cancel">Stops between two iterations.</param>
+    /// <param name="newSideStep">Gives one move per chain that is made after each transition; none when null.</param>
     /// <exception cref="ArgumentException">A chain's start is no place of finite density and gradient, or a setting or size is wrong; names chain and value.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static NutsResult Sample(
@@ -24,7 +25,8 @@ public static class Nuts
         int threads,
         InverseMetric? inverseMetric = null,
         IProgress<double>? progress = null,
-        CancellationToken cancel = default)
+        CancellationToken cancel = default,
+        Func<SideStep>? newSideStep = null)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(dimension);
         settings.Check();
@@ -34,6 +36,7 @@ public static class Nuts
         RandomStream[] streams = [.. Enumerable.Range(0, settings.Chains).Select(i => new RandomStream(seed, i))];
         double[][] starts = [.. streams.Select((stream, i) => start(i, stream))];
         LogDensity[] densities = [.. streams.Select(_ => newDensity())];
+        SideStep?[] sideSteps = [.. streams.Select(_ => newSideStep?.Invoke())];
         ChainTrace[] traces = ChainRunner.Run(
             settings.Chains,
             threads,
@@ -41,10 +44,10 @@ public static class Nuts
             progress,
             (i, tick) =>
             {
-                Chain chain = new(i, densities[i], starts[i], metric, streams[i], settings);
+                Chain chain = new(i, densities[i], starts[i], metric, streams[i], settings, sideSteps[i]);
                 chain.WarmUp(inverseMetric is not null, tick, cancel);
                 return chain.Draw(settings.Draws, tick, cancel);
             });
-        return new NutsResult(traces, newDensity, settings);
+        return new NutsResult(traces, newDensity, newSideStep, settings);
     }
 }

@@ -4,10 +4,11 @@ namespace Coolproof.Sampling.Hamiltonian;
 public sealed class NutsResult
 {
     readonly Func<LogDensity> newDensity;
+    readonly Func<SideStep>? newSideStep;
     readonly NutsSettings settings;
 
-    internal NutsResult(IReadOnlyList<ChainTrace> chains, Func<LogDensity> newDensity, NutsSettings settings) =>
-        (Chains, this.newDensity, this.settings) = (chains, newDensity, settings);
+    internal NutsResult(IReadOnlyList<ChainTrace> chains, Func<LogDensity> newDensity, Func<SideStep>? newSideStep, NutsSettings settings) =>
+        (Chains, this.newDensity, this.newSideStep, this.settings) = (chains, newDensity, newSideStep, settings);
 
     /// <summary>The chains, in order of their stream numbers.</summary>
     public IReadOnlyList<ChainTrace> Chains { get; }
@@ -64,12 +65,13 @@ public sealed class NutsResult
     {
         ArgumentOutOfRangeException.ThrowIfNegative(more);
         LogDensity[] densities = [.. Chains.Select(_ => newDensity())];
+        SideStep?[] sideSteps = [.. Chains.Select(_ => newSideStep?.Invoke())];
         ChainTrace[] longer = ChainRunner.Run(
             Chains.Count,
             threads,
             (long)Chains.Count * more,
             progress,
-            (index, tick) => Chains[index].Followed(Chain.Resume(index, densities[index], Chains[index], settings).Draw(more, tick, cancel)));
-        return new NutsResult(longer, newDensity, settings);
+            (index, tick) => Chains[index].Followed(Chain.Resume(index, densities[index], Chains[index], settings, sideSteps[index]).Draw(more, tick, cancel)));
+        return new NutsResult(longer, newDensity, newSideStep, settings);
     }
 }

@@ -92,6 +92,34 @@ public sealed class ArrowHessian
         }
     }
 
+    /// <summary>H_ii of a coordinate.</summary>
+    public double Diagonal(int coordinate) => Diagonal(coordinate, BlockOf(coordinate));
+
+    /// <summary>The known entries of a row besides the diagonal: column and value.</summary>
+    public IEnumerable<(int Column, double Value)> Row(int coordinate)
+    {
+        int globals = Layout.Globals, block = BlockOf(coordinate), local = coordinate - globals;
+        for (int g = 0; g < globals; g++)
+            if (g != coordinate)
+                yield return (g, block < 0 ? GlobalGlobal[coordinate * globals + g] : LocalGlobal[g * Layout.Locals + local]);
+        if (block < 0)
+        {
+            for (int i = 0; i < Layout.Locals; i++) yield return (globals + i, LocalGlobal[coordinate * Layout.Locals + i]);
+            yield break;
+        }
+        int size = Layout.Size(block), start = Layout.Start(block), entries = Layout.EntryStart(block) + (local - start) * size;
+        for (int i = 0; i < size; i++)
+            if (start + i != local)
+                yield return (globals + start + i, BlockBlock[entries + i]);
+    }
+
+    int BlockOf(int coordinate)
+    {
+        int block = -1;
+        while (block + 1 < Layout.Blocks && coordinate >= Layout.Globals + Layout.Start(block + 1)) block++;
+        return block;
+    }
+
     /// <summary>H_ii of a coordinate of the position.</summary>
     /// <param name="coordinate">0 to <see cref="ArrowLayout.Dimension"/> − 1.</param>
     /// <param name="block">Block of the coordinate; ignored for a global.</param>

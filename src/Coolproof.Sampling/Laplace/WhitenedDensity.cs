@@ -1,3 +1,5 @@
+using Coolproof.Sampling.Hamiltonian;
+
 namespace Coolproof.Sampling.Laplace;
 
 /// <summary>A log density seen in whitened coordinates, where it is near a standard normal.</summary>
@@ -19,6 +21,21 @@ public static class WhitenedDensity
             double height = density(position, gradient);
             own.PullBack(gradient, gradientByWhitened);
             return height;
+        };
+    }
+
+    /// <summary>A move of θ seen in whitened coordinates. One instance per chain.</summary>
+    /// <param name="step">The move of θ.</param>
+    /// <param name="whitening">The map; a copy of it is kept.</param>
+    public static SideStep Over(SideStep step, ArrowWhitening whitening)
+    {
+        ArrowWhitening own = whitening.Copy();
+        double[] position = new double[own.Layout.Dimension];
+        return (whitened, random) =>
+        {
+            own.ToPosition(whitened, position);
+            step(position, random);
+            own.FromPosition(position, whitened);
         };
     }
 }

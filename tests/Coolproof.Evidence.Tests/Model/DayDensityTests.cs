@@ -20,6 +20,17 @@ public class DayDensityTests(ITestOutputHelper output)
         _ => InventedDays.Rich(),
     };
 
+    private static MemberEvidence Evidence(DayModel model, int member)
+    {
+        bool mounting = model.Groups.First(g => g.Spread == Global.MountingSpread).Members.Contains(member);
+        return new(1 + 0.002 * member, 0.01 * (member % 5), 0.002 + 1e-5 * member, member % 3 == 0 ? 0 : 900, member % 2)
+        {
+            Follows = mounting
+                ? [new(model.OptionEffect[0], -0.4, true), new(model.Days[0].Heat, 0.3, true), new(Global.Heat, 0.02, false), new(model.Runs[0].Air, 0.01, false)]
+                : [],
+        };
+    }
+
     [Theory]
     [MemberData(nameof(Tables))]
     public void The_gradient_agrees_with_differences_at_random_points(string name, bool levelled)
@@ -29,7 +40,7 @@ public class DayDensityTests(ITestOutputHelper output)
         double[] middle = [.. model.Parameters.Select(Start)];
         first.Visit(middle);
         if (levelled)
-            model = model.Levelled(RunLevel.Of(first), MeanLevel.Of(first, middle)).Informed(m => new(1 + 0.002 * m, 0.01 * (m % 5), 0.002 + 1e-5 * m, m % 3 == 0 ? 0 : 900, m % 2));
+            model = model.Levelled(RunLevel.Of(first), MeanLevel.Of(first, middle)).Informed(m => Evidence(model, m));
         DayDensity density = new(model);
         int n = model.Dimension;
         Random random = new(5);
