@@ -38,7 +38,7 @@ internal sealed record OwnSampling(DayFit Fit, NutsResult Sample, double Prepara
     public static NutsResult Sampled(DayFit fit, long seed, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         int n = fit.Model.Dimension;
-        return Nuts.Sample(n, fit.Whitened(), (_, stream) => Start(n, stream), PosteriorSampling.Settings(fit.Model), seed, Threads, progress: progress, cancel: cancel);
+        return Nuts.Sample(n, fit.Whitened(), (_, stream) => Start(n, stream), PosteriorSampling.Settings(fit.Model), seed, Threads, progress: progress, cancel: cancel, newSideStep: fit.Spreads());
     }
 
     /// <summary>

@@ -78,7 +78,12 @@ internal static class StanData
     private static Dictionary<string, object> Lists(DayModel model)
     {
         double[] Of(NormalPrior p) => [p.Mean, p.Sd];
-        List<int> members = [.. model.Groups.SelectMany(g => g.Members)];
+        List<int> members = [.. InOrder(model).SelectMany(g => g.Members)];
+        AskTerm[][] followed = [.. InOrder(model).SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? g.Evidence[i].Follows : []))];
+        int end = 0;
+        int[] ends = [.. followed.Select(f => end += f.Length)];
+        // One more that nobody asks for: an array of nothing is no array in R.
+        AskTerm[] follows = [.. followed.SelectMany(f => f), new(0, 0, false)];
         Dictionary<string, object> lists = new()
         {
             ["unit"] = Units(model),
@@ -91,18 +96,23 @@ internal static class StanData
             ["resting"] = Of(Priors.Resting),
             ["roll_in_gamma"] = new[] { Priors.RollIn.Shape, Priors.RollIn.Mean },
             ["aim_loss"] = Of(Priors.AimLoss),
-            ["group_spread"] = model.Groups.Select(g => g.Spread + 1),
-            ["group_scale"] = model.Groups.Select(g => g.Scale),
-            ["group_size"] = model.Groups.Select(g => g.Members.Length),
-            ["group_centred"] = model.Groups.Select(g => g.CentredWeight),
-            ["group_floor"] = model.Groups.Select(g => Floor(model, g.Spread)),
-            ["group_informed"] = model.Groups.Select(g => g.Evidence.Length > 0 ? 1 : 0),
+            ["group_spread"] = InOrder(model).Select(g => g.Spread + 1),
+            ["group_scale"] = InOrder(model).Select(g => g.Scale),
+            ["group_size"] = InOrder(model).Select(g => g.Members.Length),
+            ["group_centred"] = InOrder(model).Select(g => g.CentredWeight),
+            ["group_floor"] = InOrder(model).Select(g => Floor(model, g.Spread)),
+            ["group_informed"] = InOrder(model).Select(g => g.Evidence.Length > 0 ? 1 : 0),
             ["member"] = members.Select(m => m + 1),
             ["evidence_information"] = Evidence(model, e => e.Information),
             ["evidence_asks"] = Evidence(model, e => e.Asks),
             ["evidence_other_variance"] = Evidence(model, e => e.OtherVariance),
             ["evidence_charge_precision"] = Evidence(model, e => e.ChargePrecision),
             ["evidence_heat_share"] = Evidence(model, e => e.HeatShare),
+            ["follows"] = follows.Length,
+            ["follow_last"] = ends,
+            ["follow_parameter"] = follows.Select(f => f.Parameter + 1),
+            ["follow_member"] = follows.Select(f => f.IsMember ? members.IndexOf(f.Parameter) + 1 : 0),
+            ["follow_slope"] = follows.Select(f => f.Slope),
             ["option_member"] = model.OptionEffect.Select(i => members.IndexOf(i) + 1),
             ["day_member"] = model.Days.Select(d => members.IndexOf(d.Heat) + 1),
             ["day_conductance"] = model.Days.Select(d => d.Conductance + 1),
@@ -167,6 +177,9 @@ internal static class StanData
         lists["level_gain"] = levels.Select(l => l.Gain + 1);
     }
 
+    // What follows members of other groups comes after them.
+    private static IEnumerable<DeviationGroup> InOrder(DayModel model) => model.Groups.OrderBy(g => g.Evidence.Any(e => e.Follows.Length > 0));
+
     private static IEnumerable<double> Evidence(DayModel model, Func<MemberEvidence, double> of) =>
-        model.Groups.SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? of(g.Evidence[i]) : of(new(0, 0, 1, 0, 0))));
+        InOrder(model).SelectMany(g => g.Members.Select((_, i) => g.Evidence.Length > 0 ? of(g.Evidence[i]) : of(new(0, 0, 1, 0, 0))));
 }

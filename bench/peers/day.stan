@@ -114,6 +114,12 @@ data {
   real evidence_other_variance[members];
   real evidence_charge_precision[members];
   real evidence_heat_share[members];
+  // What else a member's asked-for deviation goes with: a parameter, or where follow_member isn't 0 a deviation before it.
+  int follows;
+  int follow_last[members];
+  int follow_parameter[follows];
+  int follow_member[follows];
+  real follow_slope[follows];
   // What all readings say of mean heat: coordinates only. A typical run, and the log rise of its can for one K/s of heat; 0: mean heat plainly.
   int mean_levelled;
   real mean_drive_s;
@@ -223,13 +229,16 @@ model {
       real half_precision = -0.5 / spread_squared;
       for (k in at:(at + group_size[g] - 1)) {
         real between = evidence_other_variance[k];
+        real asks = evidence_asks[k];
         real portion;
+        for (f in ((k == 1 ? 0 : follow_last[k - 1]) + 1):follow_last[k])
+          asks += follow_slope[f] * (follow_member[f] > 0 ? deviations[follow_member[f]] : u[follow_parameter[f]]);
         if (evidence_charge_precision[k] > 0)
           between += evidence_heat_share[k] * heat_variance / (1 + heat_variance * evidence_charge_precision[k]);
         else if (evidence_heat_share[k] > 0)
           between += evidence_heat_share[k] * heat_variance;
         portion = between / (between + evidence_information[k] * spread_squared);
-        deviations[k] = (1 - portion) * evidence_asks[k] + sqrt(spread_squared * portion) * u[member[k]];
+        deviations[k] = (1 - portion) * asks + sqrt(spread_squared * portion) * u[member[k]];
         target += half_precision * square(deviations[k]) + 0.5 * log(portion);
       }
     } else if (group_size[g] > 0) {

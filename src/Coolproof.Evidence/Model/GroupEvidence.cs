@@ -15,6 +15,10 @@ internal sealed class GroupEvidence(DayDensity density, double[] typical, ArrowH
     // Couplings below this correlation are left to the whitening.
     private const double LeastCoupling = 0.03;
     private const double LeastInformation = 0.01;
+
+    // A can that rises in proportion to the heat and against what is shed tells at most this of a mounting, in units of what stands between. What tells more is
+    // the way it cools, whose precision does not go with the heat: then what all readings leave free says more of the right scale.
+    private const double MostInformation = 1.1;
     private readonly DayModel _model = density.Model;
     private readonly HashSet<int> _mountings = [.. density.Model.Groups.Where(g => g.Spread == Global.MountingSpread).SelectMany(g => g.Members)];
     private readonly HashSet<int> _members = [.. density.Model.Groups.SelectMany(g => g.Members)];
@@ -25,7 +29,7 @@ internal sealed class GroupEvidence(DayDensity density, double[] typical, ArrowH
     {
         double sd = density.Sd(member), deviation = density.Deviation(typical, member), given = hessian.Diagonal(member) - 1;
         HeatBetween heat = density.HeatBetween(member);
-        if (_mountings.Contains(member) && heat.Share > 0 && given > LeastInformation)
+        if (_mountings.Contains(member) && heat.Share > 0 && given > LeastInformation && given * heat.Variance < MostInformation * sd * sd)
             return Following(member, sd, deviation, given, heat);
         // All else but the run's heat, which has its own coordinate already, is variance that stands between as well.
         double information = Math.Max(1 / variances[member] - 1, LeastInformation), asks = deviation * (1 + information) / information;
