@@ -10,7 +10,7 @@ namespace Coolproof.Evidence;
 /// <summary>Draws from the joint model until the gate passes.</summary>
 internal static class PosteriorSampling
 {
-    private const int WarmUp = 250, Draws = 500, MostDraws = 8000;
+    private const int WarmUp = 250, Draws = 400, MostDraws = 8000;
 
     /// <summary>Start of a chain about the centre, in sds of the whitened parameters: spread out, yet inside the bulk.</summary>
     private const double StartSpread = 0.5;
