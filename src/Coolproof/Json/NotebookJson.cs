@@ -6,7 +6,7 @@ namespace Coolproof.Json;
 
 /// <summary>What `import --json` prints, version 1.</summary>
 internal sealed record ImportJson(
-    int Version, string File, string Store, bool DryRun, int Days, int Options, int Runs, int Readings, int Entries, int New, IReadOnlyList<string> Questions);
+    int Version, string File, string Store, bool DryRun, int Days, int Options, int Runs, int Readings, int Entries, int New, int There, IReadOnlyList<string> Questions);
 
 /// <summary>What `export --json` prints, version 1.</summary>
 internal sealed record ExportJson(int Version, string File, string Store, int Days, int Options, int Runs, int Readings, IReadOnlyList<string> LeftOut);

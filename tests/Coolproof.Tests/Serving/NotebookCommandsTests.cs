@@ -29,6 +29,31 @@ public sealed class NotebookCommandsTests : IDisposable
     }
 
     [Fact]
+    public void A_sheet_that_was_gone_on_with_brings_its_new_runs_only_unless_told()
+    {
+        string[] evening =
+        [
+            "day,run,option,drive_s,ambient_c,stop_to_read_s,read_c", "made up,1,bare can,360,27,10,71.8", "made up,2,clamp with a 25 mm fan,360,27,10,63.5", "made up,3,bare can,360,27,10,72.6",
+        ];
+        var sheet = Path.Combine(folder, "sheet.csv");
+        File.WriteAllLines(sheet, evening[..3]);
+        Assert.Equal(0, (int)Json("import", ProgramRun.Of("import", sheet, "--store", Store, "--json"))["there"]!);
+        File.WriteAllLines(sheet, evening);
+        var run = ProgramRun.Of("import", sheet, "--store", Store);
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains("2 of these runs were there already and stayed", run.Out);
+        Assert.Equal(3, Runs());
+        Assert.Equal(3, (int)Json("import", ProgramRun.Of("import", sheet, "--store", Store, "--json"))["there"]!);
+        Assert.Equal(3, Runs());
+        File.WriteAllLines(sheet, [.. evening[..3], "made up,3,bare can,360,27,12,72.6"]);
+        Assert.Equal(0, ProgramRun.Of("import", sheet, "--store", Store, "--there", "replace").ExitCode);
+        Assert.Equal(3, Runs());
+        Assert.Equal(2, ProgramRun.Of("import", sheet, "--store", Store, "--there", "perhaps").ExitCode);
+
+        int Runs() => ProgramRun.Of("export", "--store", Store).OutLines.Count(line => line.StartsWith("made up", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_dry_run_says_what_would_be_kept_and_makes_no_notebook()
     {
         var dry = Json("import", ProgramRun.Of("import", Demo, "--store", Store, "--json", "--dry-run"));

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coolproof.Board;
 using Coolproof.Screen;
 
 namespace Coolproof.Commands.Notebooks;
@@ -13,11 +14,12 @@ internal static class NotebookCommands
     {
         var file = new Argument<string>("FILE") { Description = "The readings table (CSV); - reads it from standard input." };
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "Length of hard driving, where no run of the table notes one.", Typed.Drive);
+        var there = new WordOption("--there", "What becomes of runs that are in the notebook already, by day, option and reading or clock.", BroughtTable.Leave, BroughtTable.Replace, BroughtTable.Both);
         var dry = new Option<bool>("--dry-run") { Description = "Says what would be kept, and keeps nothing." };
         var (store, json) = (StoreOption.Make(), new Option<bool>("--json") { Description = JsonSays });
-        var command = new Command("import", "Takes a readings table into the notebook. The same table again changes nothing.") { file, drive.Option, dry, store, json };
+        var command = new Command("import", "Takes a readings table into the notebook. The same table again changes nothing.") { file, drive.Option, there.Option, dry, store, json };
         command.SetAction((parsed, cancel) => StoreWork.RunAsync(terminal, () => new Importing(terminal).RunAsync(
-            new ImportRequest(parsed.GetValue(file)!, drive.In(parsed), parsed.GetValue(dry), parsed.GetValue(store), parsed.GetValue(json)), cancel)));
+            new ImportRequest(parsed.GetValue(file)!, drive.In(parsed), there.In(parsed), parsed.GetValue(dry), parsed.GetValue(store), parsed.GetValue(json)), cancel)));
         return command;
     }
 
