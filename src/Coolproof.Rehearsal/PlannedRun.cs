@@ -16,7 +16,8 @@ internal sealed record PlannedRun(int Evening, int Position, int Option, bool Re
         {
             RandomStream chance = new(settings.Seed, "order", evening);
             List<int> options = [];
-            for (int round = 0; round < settings.RunsPerOption; round++)
+            options.AddRange(settings.Sequence ?? []);
+            for (int round = 0; options.Count < settings.Options.Count * settings.RunsPerOption && settings.Sequence is null; round++)
             {
                 List<int> once = [.. Enumerable.Range(0, settings.Options.Count)];
                 if (settings.Order == RunOrder.Shuffled)

@@ -37,6 +37,9 @@ public sealed record RehearsalSettings(long Seed, IReadOnlyList<RehearsalOption>
     /// <summary>Order of the runs.</summary>
     public RunOrder Order { get; init; } = RunOrder.Shuffled;
 
+    /// <summary>Options of an evening's runs, one after another, places in <see cref="Options"/>; null: rounds in the order stated.</summary>
+    public IReadOnlyList<int>? Sequence { get; init; }
+
     /// <summary>Whose hands hold the gun.</summary>
     public Hands Hands { get; init; } = Hands.Good;
 

@@ -87,6 +87,8 @@ public static class Rehearse
         Refuse(s.Options.Count >= 1, nameof(s.Options), s.Options.Count, "at least one cooling option");
         Refuse(s.Options.Select(o => o.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count() == s.Options.Count,
             nameof(s.Options), "one name twice", "a name of its own for each option");
+        Refuse(s.Sequence is null || (s.Sequence.Count > 0 && s.Sequence.All(o => o >= 0 && o < s.Options.Count)),
+            nameof(s.Sequence), "empty or beyond the options", "runs of options that are there");
         Refuse(s.RunsPerOption >= 1, nameof(s.RunsPerOption), s.RunsPerOption, "at least one run an option");
         Refuse(s.ReadingsPerRun is >= 1 and <= 20, nameof(s.ReadingsPerRun), s.ReadingsPerRun, "1 to 20 readings a run");
         Refuse(s.Evenings >= 1, nameof(s.Evenings), s.Evenings, "at least one evening");
