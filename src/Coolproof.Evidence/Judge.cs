@@ -41,7 +41,7 @@ public static class Judge
         r.Kind is RunKind.Test or RunKind.Race && r.Fan != FanInRun.Failed && string.Equals(r.Option, table.Options[option], StringComparison.OrdinalIgnoreCase)
         && r.Readings.Any(DayModelBuilder.Counts));
 
-    private static Refused? Refusal(ReadingsTable table)
+    internal static Refused? Refusal(ReadingsTable table)
     {
         if (table.Runs.Count == 0 || table.Runs.All(r => r.Readings.Count == 0))
             return new("The table has no readings.", "Type one row for each reading: the option and what the gun showed.");
@@ -53,7 +53,7 @@ public static class Judge
                 "Read the band of the can between mount and endbell, on every option.");
     }
 
-    private static FairConditions Fair(ReadingsTable table, JudgeSettings settings)
+    internal static FairConditions Fair(ReadingsTable table, JudgeSettings settings)
     {
         Run[] runs = [.. Enumerable.Range(0, table.Options.Count).SelectMany(o => Counted(table, o))];
         double[] air = [.. runs.Where(r => r.AirC is not null).Select(r => r.AirC!.Value)];

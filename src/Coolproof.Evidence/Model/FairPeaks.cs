@@ -8,6 +8,9 @@ internal sealed class FairPeaks(DayModel model, IReadOnlyList<int> options, Fair
 {
     private readonly DayDensity _density = new(model);
 
+    /// <summary>The motor at the point that was filled last.</summary>
+    public Constants Motor => _density.Motor;
+
     /// <summary>Fills can and winding peaks, °C, and (where there is room) conductance over core capacity, 1/s, of each option.</summary>
     public void Fill(ReadOnlySpan<double> u, Span<double> canC, Span<double> windingC, Span<double> conductance)
     {

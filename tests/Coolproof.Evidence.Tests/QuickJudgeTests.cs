@@ -1,0 +1,46 @@
+using System.Diagnostics;
+using System.Globalization;
+using Coolproof.Rehearsal;
+using MathNet.Numerics.Statistics;
+
+namespace Coolproof.Evidence.Tests;
+
+/// <summary>The quick path against the full one on days of the full model: same model, same tables.</summary>
+public class QuickJudgeTests(ITestOutputHelper output)
+{
+    [Fact]
+    public void On_a_few_days_it_says_nearly_what_the_full_path_says() => Compare(5);
+
+    [Fact]
+    [Trait("Suite", "long")]
+    public void On_sixty_days_it_says_nearly_what_the_full_path_says() => Compare(60);
+
+    private void Compare(int days)
+    {
+        List<double> meanOff = [], widthRatio = [], oddsOff = [];
+        int rough = 0;
+        double quickMs = 0;
+        for (int seed = 1; seed <= days; seed++)
+        {
+            SimulatedDay day = DayGenerator.Day(9000 + seed);
+            JudgeSettings settings = new(Seed: seed);
+            Stopwatch watch = Stopwatch.StartNew();
+            QuickVerdict quick = QuickJudge.Of(day.Table, settings)!;
+            quickMs += watch.Elapsed.TotalMilliseconds;
+            rough += quick.Rough ? 1 : 0;
+            Verdict full = Assert.IsType<Judged>(Judge.Of(day.Table, settings)).Verdict;
+            foreach (PairVerdict pair in full.Pairs.Where(p => p.On == ComparedOn.Can))
+            {
+                double[] difference = quick.Difference(quick.Options.ToList().IndexOf(pair.A), quick.Options.ToList().IndexOf(pair.B));
+                meanOff.Add(Math.Abs(difference.Mean() - pair.DifferenceK.Mean) / pair.DifferenceK.Sd);
+                widthRatio.Add(difference.StandardDeviation() / pair.DifferenceK.Sd);
+                oddsOff.Add(Math.Abs(difference.Count(d => d < 0) / (double)difference.Length - pair.ProbabilityACooler));
+            }
+        }
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{days} days, {meanOff.Count} pairs: mean off by {meanOff.Median():F2} sd (9 in 10 within {meanOff.Quantile(0.9):F2}); sd {widthRatio.Median():F2} of the full one ({widthRatio.Quantile(0.1):F2} to {widthRatio.Quantile(0.9):F2}); odds off by {100 * oddsOff.Mean():F1} points; {quickMs / days:F1} ms a day; {rough} rough"));
+        Assert.True(meanOff.Median() < 0.25, $"{meanOff.Median()} sds");
+        Assert.InRange(widthRatio.Median(), 0.8, 1.25);
+        Assert.True(oddsOff.Mean() < 0.06, $"{oddsOff.Mean()}");
+    }
+}
