@@ -13,9 +13,10 @@ public class RoomsTests
         ["Coolproof.Notebook"] = [],
         ["Coolproof.Evidence"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook"],
         ["Coolproof.Rehearsal"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook"],
+        ["Coolproof.Advice"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal"],
         ["Coolproof.Store"] = ["Coolproof.Notebook"],
         ["Coolproof.Pictures"] = ["Coolproof.Evidence", "Coolproof.Notebook"],
-        ["coolproof"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal", "Coolproof.Store", "Coolproof.Pictures"],
+        ["coolproof"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal", "Coolproof.Advice", "Coolproof.Store", "Coolproof.Pictures"],
     };
 
     static readonly Architecture House = new ArchLoader()

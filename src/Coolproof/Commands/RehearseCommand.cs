@@ -67,14 +67,14 @@ internal static class RehearseCommand
     }
 
     /// <summary>The six options of the demo, all made up.</summary>
-    static IReadOnlyList<RehearsalOption> Demo { get; } =
+    internal static IReadOnlyList<RehearsalOption> Demo { get; } =
     [
         new("bare can", HasFan: false), new("clip-on finned clamp", HasFan: false), new("clamp with a 25 mm fan"), new("nose-scoop duct", HasFan: false),
         new("twin 30 mm fans in a printed duct"), new("rear blower"),
     ];
 
     /// <summary>Options by their number or their names; null where neither is understood.</summary>
-    static IReadOnlyList<RehearsalOption>? Named(string text, out string wrong)
+    internal static IReadOnlyList<RehearsalOption>? Named(string text, out string wrong)
     {
         wrong = $"expected 1 to {MostOptions}, or names with commas between them, each once";
         if (int.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out var count))

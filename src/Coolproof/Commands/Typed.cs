@@ -39,6 +39,30 @@ internal static class Typed
         return seconds is >= 10 and <= 7200 ? null : "a run takes between 10s and 120min";
     }
 
+    /// <summary>A stretch of time like "45min", "3h" or "2.5h".</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="seconds">Seconds.</param>
+    /// <returns>Null, or what would be right.</returns>
+    public static string? Stretch(string text, out double seconds)
+    {
+        seconds = 0;
+        if (!Split(text, out var number, out var unit) || unit is not ("s" or "min" or "h")) return "expected a time with its unit, like 45min or 3h";
+        seconds = number * unit switch { "h" => 3600, "min" => 60, _ => 1 };
+        return seconds is >= 0 and <= 24 * 3600 ? null : "expected at most 24h, and not less than nothing";
+    }
+
+    /// <summary>A body's temperature like "62C" or "144F".</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="celsius">°C.</param>
+    /// <returns>Null, or what would be right.</returns>
+    public static string? Body(string text, out double celsius)
+    {
+        celsius = 0;
+        if (!Split(text, out var number, out var unit) || unit is not ("c" or "f" or "°c" or "°f")) return "expected a temperature with its unit, like 62C or 144F";
+        celsius = unit.EndsWith('f') ? (number - 32) / 1.8 : number;
+        return celsius is >= -40 and <= 200 ? null : "a motor's can lies between -40C and 200C (-40F and 392F)";
+    }
+
     /// <summary>A temperature difference like "2K", "2C" or "3.6F".</summary>
     /// <param name="text">What was typed.</param>
     /// <param name="kelvin">K.</param>
