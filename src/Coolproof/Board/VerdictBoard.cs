@@ -111,8 +111,8 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
             if (task is not null && task.Mark != it.Mark) return (it, task);
             it.Seen = notebook;
             // Readings that went and came back (an undo) have their verdict still.
-            if (task is not null && !it.State.Current && it.State.Fault is null) Change(it, state => state with { Current = true, Progress = null });
-            if (task is null && (it.State.Current || it.State.Progress is not null)) Change(it, state => state with { Current = false, Progress = null });
+            if (task is not null && !it.State.Current && it.State.Fault is null) Change(it, state => state with { Current = true, Progress = null, First = null });
+            if (task is null && (it.State.Current || it.State.Progress is not null)) Change(it, state => state with { Current = false, Progress = null, First = null });
         }
         return null;
     }
@@ -121,10 +121,12 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
     {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ending);
         lock (turn) running = (it.State.About, task.Mark, stop);
-        Change(it, state => state with { Current = false, Fault = null, Progress = new JudgeProgress("waiting for the taps to settle", 0) });
+        Change(it, state => state with { Current = false, Fault = null, First = null, Progress = new JudgeProgress("waiting for the taps to settle", 0) });
         try
         {
             await Task.Delay(Settle, clock, stop.Token);
+            var first = await Task.Run(() => FirstLook.At(task), stop.Token);
+            if (first is not null) Change(it, state => state with { First = first });
             var progress = new Telling(this, it, clock);
             var judgement = await Task.Run(() => judging(task.Table.Table, task.Settings, progress, stop.Token), stop.Token);
             it.Mark = task.Mark;
@@ -135,6 +137,7 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
                 JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()),
                 Current = true,
                 Progress = null,
+                First = null,
             });
         }
         catch (OperationCanceledException) when (!ending.IsCancellationRequested)
@@ -145,7 +148,7 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
         {
             log.LogError(fault, "Judging {About} failed", it.State.About);
             it.Mark = task.Mark; // the same readings would fail the same way
-            Change(it, state => state with { Progress = null, Fault = $"This is a fault of the program, not of your readings: {fault.Message}" });
+            Change(it, state => state with { Progress = null, First = null, Fault = $"This is a fault of the program, not of your readings: {fault.Message}" });
         }
         finally
         {

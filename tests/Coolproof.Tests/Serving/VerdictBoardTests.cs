@@ -46,6 +46,33 @@ public class VerdictBoardTests
     }
 
     [Fact]
+    public async Task Within_a_second_of_a_reading_the_first_look_names_the_option_in_front_and_the_answer_takes_its_place()
+    {
+        using var answer = new ManualResetEventSlim();
+        await using var board = await Boards.StartAsync((table, how, progress, cancel) =>
+        {
+            answer.Wait(cancel);
+            return new Refused("just a test", "none");
+        });
+        var (day, _) = await board.DayAsync();
+        var (fan, run, shot) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
+        await board.Notebook.KeepAsync(PitServer.Device, [
+            board.Entry(EntryKind.OptionSet, fan, EntryBody.Of(("name", "clamp with a 25 mm fan"))), board.Entry(EntryKind.RunBegin, run, EntryBody.Of(("day", day), ("option", fan), ("number", 2))),
+            board.Entry(EntryKind.RunSet, run, EntryBody.Of(("driveS", 360))), board.Entry(EntryKind.Shot, shot, EntryBody.Of(("run", run))),
+            board.Entry(EntryKind.ShotRead, shot, EntryBody.Of(("shot", shot), ("value", 62), ("unit", "c")))], Cancel);
+        await board.UntilAsync(day, state => state.First is not null);
+        var first = board.Verdicts.Of(day).First!;
+        Assert.False(board.Verdicts.Of(day).Current);
+        var table = NotebookTable.Of(board.Notebook.Notebook, day: day).Table;
+        Assert.Equal("clamp with a 25 mm fan", first.Leader);
+        Assert.InRange(first.Probability, 1.0 / table.Options.Count, 1);
+        Assert.Contains(first.Leader, first.Words);
+        answer.Set();
+        await board.UntilAsync(day, state => state.Current);
+        Assert.Null(board.Verdicts.Of(day).First);
+    }
+
+    [Fact]
     public async Task A_reading_that_is_taken_back_brings_its_verdict_back_without_judging_again()
     {
         var judged = 0;
