@@ -16,6 +16,9 @@ public sealed record DayLimits(
     double LengthS, double DriveS, double CoolS, double ReadS, double[,] SwapS, int Packs, int Chargers, double PackCoolS, double ChargeS,
     IReadOnlyList<int> CantBeUndone, int? Reference)
 {
+    /// <summary>Rounds to plan at most; null: as many as fit.</summary>
+    public int? MostRounds { get; init; }
+
     /// <summary>Number of options.</summary>
     public int Options => SwapS.GetLength(0);
 

@@ -49,7 +49,7 @@ public sealed class OrderSearch
     private int Rounds()
     {
         double least = _limits.DriveS + _limits.ReadS + _limits.CoolS;
-        return Math.Clamp((int)Math.Ceiling(_limits.LengthS / least / _limits.Options), 1, MostRounds);
+        return Math.Clamp((int)Math.Ceiling(_limits.LengthS / least / _limits.Options), 1, Math.Clamp(_limits.MostRounds ?? MostRounds, 1, MostRounds));
     }
 
     private int[][] Williams(int rounds)

@@ -16,11 +16,11 @@ internal static class LiveApi
 
     /// <summary>GET /api/live.</summary>
     public static void MapLive(this IEndpointRouteBuilder routes) => routes.MapGet("/api/live", ListenAsync).WithTags("Live")
-        .WithSummary("Server-sent events: \"entries\" {cursor} when something was kept, \"verdict\" {about, state, …} while verdicts are worked out.")
+        .WithSummary("Server-sent events: \"entries\" {cursor} when something was kept, \"verdict\" {about, state, …} while verdicts are worked out, \"rounds\" {about} while the days of a plan are simulated.")
         .Produces<string>(200, "text/event-stream");
 
     static async Task ListenAsync(
-        HttpContext context, NotebookBoard board, VerdictBoard verdicts, PairedDevices paired, TimeProvider clock, IHostApplicationLifetime life)
+        HttpContext context, NotebookBoard board, VerdictBoard verdicts, RoundsBoard rounds, PairedDevices paired, TimeProvider clock, IHostApplicationLifetime life)
     {
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, life.ApplicationStopping);
         var cancel = ending.Token;
@@ -30,10 +30,12 @@ internal static class LiveApi
         response.Headers.CacheControl = "no-store";
         response.Headers["X-Accel-Buffering"] = "no"; // or a proxy holds events back
         var (cursor, stamp) = Known(context.Request.Headers["Last-Event-ID"].ToString());
+        var reckoned = 0L; // whoever comes anew is told of all of them: there are few
         var rings = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
         void Ring() => rings.Writer.TryWrite(true);
         board.Changed += Ring;
         verdicts.Changed += Ring;
+        rounds.Changed += Ring;
         paired.Changed += Ring;
         await using var beat = clock.CreateTimer(_ => Ring(), null, KeepAlive, KeepAlive);
         try
@@ -53,6 +55,9 @@ internal static class LiveApi
                     stamp = state.Stamp;
                     text.Append(CultureInfo.InvariantCulture, $"event: verdict\nid: {cursor}-{stamp}\ndata: {VerdictAnswers.Line(state)}\n\n");
                 }
+                var (plans, now) = rounds.Since(reckoned);
+                reckoned = now;
+                foreach (var plan in plans) text.Append(CultureInfo.InvariantCulture, $"event: rounds\ndata: {{\"about\":\"{plan}\"}}\n\n");
                 await response.WriteAsync(text.Length > 0 ? text.ToString() : ": here\n\n", cancel);
                 await response.Body.FlushAsync(cancel);
                 await rings.Reader.ReadAsync(cancel);
@@ -66,6 +71,7 @@ internal static class LiveApi
         {
             board.Changed -= Ring;
             verdicts.Changed -= Ring;
+            rounds.Changed -= Ring;
             paired.Changed -= Ring;
         }
     }

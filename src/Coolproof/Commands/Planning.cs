@@ -1,6 +1,7 @@
 using Coolproof.Advice.Day;
 using Coolproof.Advice.HowMany;
 using Coolproof.Advice.Orders;
+using Coolproof.Board;
 using Coolproof.Evidence;
 using Coolproof.Json;
 using Coolproof.Pictures;
@@ -12,7 +13,7 @@ namespace Coolproof.Commands;
 /// <summary>`coolproof plan` from the question to the exit code.</summary>
 internal sealed class Planning(Terminal terminal)
 {
-    const int Draws = 400, RoundsAsked = 6;
+    const int Draws = 400;
 
     /// <summary>Plans, or steers a day that has begun; prints; draws.</summary>
     /// <returns>The exit code.</returns>
@@ -38,15 +39,8 @@ internal sealed class Planning(Terminal terminal)
 
     IReadOnlyList<RoundsPromise> Rounds(PlanRequest request, QuickVerdict? known, CancellationToken cancel)
     {
-        // Whole rounds, as many as are asked about, whatever fits into the day; what can't be undone takes its turn, since its numbers are the same.
-        DayLimits free = request.Limits with { LengthS = 1e6, CantBeUndone = [], Reference = null, Packs = 1000 };
-        PlannedOrder order = OrderSearch.Randomised(free, new RunNoise(), request.Seed);
-        int runs = Math.Min(RoundsAsked * request.Options.Count, order.Options.Count);
         using var line = new ProgressLine(terminal.Error, terminal.ShowsProgress);
-        var settings = new HowManySettings(
-            request.Options, [.. order.Options.Take(runs)], request.Limits.DriveS, request.Limits.CoolS / 60, request.Days, request.SameWithinK, request.Seed,
-            Math.Min(4, Environment.ProcessorCount))
-        { Known = known };
+        var settings = RoundsTask.Of(request, known, Math.Min(4, Environment.ProcessorCount));
         return RoundsNeeded.Of(settings, new Relay(fraction => line.Report(new("simulating days", fraction))), cancel);
     }
 

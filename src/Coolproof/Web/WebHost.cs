@@ -4,6 +4,7 @@ using Coolproof.Board;
 using Coolproof.Evidence;
 using Coolproof.Pages;
 using Coolproof.Pages.Clock;
+using Coolproof.Pages.Plans;
 using Coolproof.Pairing;
 using Coolproof.Photos;
 using Coolproof.Store;
@@ -68,6 +69,7 @@ internal static class WebHost
         services.AddSingleton<NotebookBoard>().AddHostedService(all => all.GetRequiredService<NotebookBoard>());
         services.AddSingleton<Judging>((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel));
         services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
+        services.AddSingleton<RoundsBoard>();
         services.AddSingleton(new PairedDevices(settings.PairedFile, clock)).AddSingleton<PairingCodes>().AddSingleton<HereKey>();
         services.AddSingleton<Thumbnails>();
         services.AddResponseCompression(); // pages over plain http; over https a compressed page could leak its secrets (BREACH), and stays as it is
@@ -89,6 +91,7 @@ internal static class WebHost
         app.MapRunClock();
         app.MapPairing();
         app.MapPages();
+        app.MapPlans();
         app.MapOpenApi("/openapi/{documentName}.json");
         app.MapRazorComponents<App>();
     }

@@ -355,4 +355,24 @@ public sealed record NotedDay(Guid Id, EntryBody Fields, Instant Since, bool Rem
     public int ShotsPerRun => Fields.Whole("shotsPerRun") ?? 3;
     /// <summary>Options in the planned order of runs.</summary>
     public IReadOnlyList<Guid> Plan => Fields.Ids("plan");
+    /// <summary>First minute of the day at the track, local, min after midnight.</summary>
+    public double? FromMin => Fields.Number("fromMin");
+    /// <summary>Last minute, min after midnight; over 1440 after the next midnight.</summary>
+    public double? ToMin => Fields.Number("toMin");
+    /// <summary>Planned cool-down between runs, min.</summary>
+    public double? CoolMin => Fields.Number("coolMin");
+    /// <summary>Planned change of the option where none takes longer, min.</summary>
+    public double? SwapMin => Fields.Number("swapMin");
+    /// <summary>Charged packs at the start.</summary>
+    public int? Packs => Fields.Whole("packs");
+    /// <summary>Chargers at the track.</summary>
+    public int? Chargers => Fields.Whole("chargers");
+    /// <summary>To charge a pack, min.</summary>
+    public double? ChargeMin => Fields.Number("chargeMin");
+    /// <summary>Option to be driven first and last.</summary>
+    public Guid? Reference => Fields.Id("reference");
+    /// <summary>The one spot of all readings.</summary>
+    public string? Spot => Fields.Text("spot");
+    /// <summary>Seed of the plan.</summary>
+    public int? PlanSeed => Fields.Whole("planSeed");
 }

@@ -47,7 +47,10 @@ internal static class ThingKinds
             Column("driveS", Field.Drive, "length of the race or run, s"), Number("sameWithinK", 0, 50, "difference that makes none, K"), Number("altitudeM", -430, 6000, "altitude, m"), Id("class", "class card"), Id("vehicle", "vehicle"), Id("motor", "motor"), YesNo("answered", "whether it is put aside as answered"), Note, Order),
         Set(EntryKind.DaySet, "day", Name, Date("date", "local date"), Number("utcOffsetMin", -1080, 1080, "local time minus UTC, min"), Id("question", "question that it works on"), Text("venue", "venue"), Text("surface", "surface"), Text("driver", "driver"),
             Id("vehicle", "vehicle"), Id("motor", "motor"), Id("class", "class card"), Id("instrument", "gun"), Tyres, Profile, Pinion, Spur, Timing, Column("driveS", Field.Drive, "planned drive of a run, s"), Whole("shotsPerRun", 1, 20, "shots wanted after a run"),
-            Ids("plan", "options in the order of runs"), Number("fromMin", 0, 1440, "first minute of the day at the track, local"), Number("toMin", 0, 2880, "last minute, local"), Note, Order),
+            Ids("plan", "options in the order of runs"), Number("fromMin", 0, 1440, "first minute of the day at the track, local"), Number("toMin", 0, 2880, "last minute, local"),
+            Number("coolMin", 0, 240, "planned cool-down between runs, min"), Number("swapMin", 0, 240, "planned change of the option where none takes longer, min"), Whole("packs", 1, 50, "charged packs at the start"),
+            Whole("chargers", 0, 50, "chargers at the track"), Number("chargeMin", 0, 600, "to charge a pack, min"), Id("reference", "option to be driven first and last"), Text("spot", "the one spot of all readings"),
+            Whole("planSeed", 0, int.MaxValue, "seed of the plan"), Note, Order),
         Set(EntryKind.DeviceSet, "device", Name, Word("role", "what it does", "driver", "clock", "gun", "any"), Word("hand", "hand that holds it", "left", "right")),
         new(EntryKind.SettingSet, "the settings (any one UUID)", "settings by name; per name the latest counts", [
             OrNull(Word("temperatureUnit", "unit of temperatures", "c", "f")), OrNull(Word("massUnit", "unit of masses", "g", "oz")), OrNull(Text("currency", "sign of the currency"))]) { Open = true },

@@ -29,7 +29,7 @@ internal static class FieldUnits
             "capacityMah" or "mah" or "chargeBackMah" => "mAh",
             "fanV" or "fanMaxV" or "packStartV" => "V",
             "chargeA" => "A",
-            "fitMin" or "minutesAfter" => "min",
+            "fitMin" or "minutesAfter" or "coolMin" or "swapMin" or "chargeMin" => "min",
             "altitudeM" => "m",
             "driveS" or "rollInS" or "stoodS" or "powerOffS" or "stopToReadS" => "s",
             _ => "",

@@ -36,6 +36,12 @@ internal static class HistoryWords
         ["touchesShell"] = "touches the shell",
         ["stopToReadS"] = "from halt to the shot",
         ["windingHotMohm"] = "winding resistance",
+        ["plan"] = "order of runs",
+        ["fromMin"] = "from",
+        ["toMin"] = "until",
+        ["coolMin"] = "cooling between runs",
+        ["swapMin"] = "swap",
+        ["chargeMin"] = "to charge a pack",
     };
 
     /// <summary>A kind of entry as people say it.</summary>
@@ -100,6 +106,7 @@ internal static class HistoryWords
     {
         if (body.Number(name) is { } number)
         {
+            if (name is "fromMin" or "toMin") return Plans.PlanAsked.ClockTime(number);
             var unit = name == "value" ? body.Text("unit") == "f" ? "°F" : "°C" : FieldUnits.Of(kind, name, look);
             return $"{FieldUnits.Text(FieldUnits.Shown(kind, name, number, look))}{(unit.Length > 0 ? " " + unit : "")}";
         }

@@ -1,5 +1,5 @@
 // Pages that show the notebook follow it: what carries data-live is fetched again when the server says that something changed.
-// <section data-live> follows entries, <section data-live="verdict:UUID"> a verdict. Each needs an id, so that its newer self is found.
+// <section data-live> follows entries, <section data-live="verdict:UUID"> a verdict, "rounds:KEY" the simulated days of a plan; several words follow each of them. Each needs an id, so that its newer self is found.
 // Nothing is refreshed while someone types in it.
 
 const settle = 150; // several taps come within a moment, ms
@@ -58,6 +58,7 @@ function listen() {
         shown.setAttribute('data-cursor', now);
     });
     events.addEventListener('verdict', event => later(`verdict:${JSON.parse(event.data).about}`));
+    events.addEventListener('rounds', event => later(`rounds:${JSON.parse(event.data).about}`));
     events.onopen = () => document.documentElement.removeAttribute('data-away');
     events.onerror = () => document.documentElement.setAttribute('data-away', '');
 }
