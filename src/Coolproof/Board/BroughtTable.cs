@@ -24,9 +24,11 @@ internal static class BroughtTable
     /// <param name="there">Its runs that are there already.</param>
     /// <param name="choice">What becomes of them: one of the words above.</param>
     /// <param name="now">The clock, for what is taken out.</param>
-    public static IReadOnlyList<Entry> Entries(ReadingsTable table, PitNotebook notebook, string? source, RunsThere there, string choice, Instant now)
+    /// <param name="into">Days that the table's days are known to be, by name: those of a run sheet; null: none.</param>
+    public static IReadOnlyList<Entry> Entries(
+        ReadingsTable table, PitNotebook notebook, string? source, RunsThere there, string choice, Instant now, IReadOnlyDictionary<string, Guid>? into = null)
     {
-        var plain = TableImport.Of(table, notebook, source);
+        var plain = TableImport.Of(table, notebook, source, into);
         // The same table again is the same entries, of which the notebook keeps none twice.
         if (choice == Both || there.Runs.Count == 0 || IsThere(plain, notebook)) return plain;
         if (choice == Leave) return there.Rest(table) is { Runs.Count: > 0 } rest ? TableImport.Of(rest, notebook, source, there.Days) : [];

@@ -65,10 +65,14 @@ public sealed class PitTable : IAsyncLifetime
         var day = await page.Locator("#days a.main").Last.GetAttributeAsync("href") ?? "";
         await page.GotoAsync(day);
         var run = await page.Locator(".runs a").Nth(1).GetAttributeAsync("href");
+        // Its plan was made before, as it were: so the plan and its sheet have something to show.
+        await page.GotoAsync(day.Replace("/day/", "/plan/", StringComparison.Ordinal));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep this plan" }).ClickAsync();
+        await page.Locator(".kept").WaitForAsync();
         var verdict = day.Replace("/day/", "/verdict/", StringComparison.Ordinal);
         await page.GotoAsync(verdict);
         await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = 90_000 });
-        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
+        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
     }
 
     /// <inheritdoc/>

@@ -79,6 +79,33 @@ public class PlanPageTests
     }
 
     [Fact]
+    public async Task The_run_sheet_has_a_row_a_run_and_is_typed_into_its_own_day()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        var (question, _) = await AskedAsync(pit);
+        await reader.GoAsync($"/plan/{question}");
+        await reader.SendAsync("Begin a day with this plan");
+        var day = reader.Notebook.Days.Single();
+        await reader.GoAsync($"/sheet/{day.Id}");
+        Assert.Equal(day.Plan.Count, reader.Page.QuerySelectorAll(".sheet-table tbody tr").Length);
+        Assert.Equal("16:00", reader.Page.QuerySelectorAll(".sheet-table tbody tr")[0].QuerySelectorAll("td")[1].TextContent);
+        Assert.Contains("Power off first", reader.Text);
+
+        await reader.GoAsync($"/paper?day={day.Id}");
+        var rows = ((AngleSharp.Html.Dom.IHtmlTextAreaElement)reader.Page.QuerySelector("#paper-text")!).Value.Split('\n');
+        Assert.Equal(1 + 3 * day.Plan.Count, rows.Count(row => row.Length > 0));
+        // Two runs were driven: two readings of the first, one of the second; the other rows stay blank.
+        (rows[1], rows[2], rows[4]) = (rows[1] + "71.5", rows[2] + "69.9", rows[4] + "64.2");
+        await reader.SendAsync("Look through it", ("table", string.Join('\n', rows)));
+        Assert.StartsWith("3 readings of 2 runs", reader.Heading);
+        await reader.SendAsync("Keep these readings");
+        var runs = reader.Notebook.RunsOf(reader.Notebook.Days.Single().Id);
+        Assert.Equal(day.Plan.Take(2), runs.Select(run => run.Option!.Value));
+        Assert.Equal([71.5, 69.9, 64.2], runs.SelectMany(run => run.Shots).Select(shot => shot.ReadC!.Value));
+    }
+
+    [Fact]
     public async Task How_many_rounds_are_enough_is_reckoned_in_the_background_and_can_be_stopped()
     {
         await using var pit = await PitServer.StartAsync();

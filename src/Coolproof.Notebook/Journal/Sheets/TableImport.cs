@@ -58,7 +58,7 @@ public sealed class TableImport
             if (into.TryGetValue(day.Key, out Guid there))
             {
                 // Behind the runs that are there, where no clock tells.
-                int last = (int)_into.RunsOf(there).Max(run => run.Fields.Number("order") ?? run.Number ?? 0);
+                int last = (int)_into.RunsOf(there).Select(run => run.Fields.Number("order") ?? run.Number ?? 0).DefaultIfEmpty().Max();
                 foreach (Run run in day) AddRun(run, there, ++place, last);
                 continue;
             }
