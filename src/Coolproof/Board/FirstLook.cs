@@ -15,12 +15,11 @@ internal sealed record FirstLook(string Leader, double Probability, bool Rough)
     // Above this the quick path is no longer quick: the whole answer is as soon there.
     const int MostRuns = 60;
 
-    /// <summary>Looks at a task's readings; null where there is nothing to compare or it would take long.</summary>
-    public static FirstLook? At(JudgeTask task)
-    {
-        if (task.Table.Table.Runs.Count > MostRuns || QuickJudge.Of(task.Table.Table, task.Settings) is not { } quick || quick.Main() is not { } main) return null;
-        return new FirstLook(quick.Options[main.Best], quick.ProbabilityCoolest()[main.Best], quick.Rough);
-    }
+    /// <summary>What the quick path believes of a task's readings; null where there is nothing to judge or it would take long.</summary>
+    public static QuickVerdict? Judged(JudgeTask task) => task.Table.Table.Runs.Count > MostRuns ? null : QuickJudge.Of(task.Table.Table, task.Settings);
+
+    /// <summary>In one look; null where there is nothing to compare.</summary>
+    public static FirstLook? Of(QuickVerdict? quick) => quick?.Main() is { } main ? new FirstLook(quick.Options[main.Best], quick.ProbabilityCoolest()[main.Best], quick.Rough) : null;
 
     /// <summary>As a sentence.</summary>
     public string Words => Rough

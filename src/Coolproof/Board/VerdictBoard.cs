@@ -125,8 +125,8 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
         try
         {
             await Task.Delay(Settle, clock, stop.Token);
-            var first = await Task.Run(() => FirstLook.At(task), stop.Token);
-            if (first is not null) Change(it, state => state with { First = first });
+            var quick = await Task.Run(() => FirstLook.Judged(task), stop.Token);
+            Change(it, state => state with { Quick = quick, QuickRuns = task.Table.Table.Runs.Count, First = FirstLook.Of(quick) });
             var progress = new Telling(this, it, clock);
             var judgement = await Task.Run(() => judging(task.Table.Table, task.Settings, progress, stop.Token), stop.Token);
             it.Mark = task.Mark;

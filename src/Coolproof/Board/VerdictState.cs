@@ -19,6 +19,12 @@ internal sealed record VerdictState(
     /// <summary>What the quick path says of the newest readings while their verdict is being worked out; null before and after.</summary>
     public FirstLook? First { get; init; }
 
+    /// <summary>What the quick path believes of the newest readings that were looked at: for steering and cool-downs, never for a call; null where it was not asked.</summary>
+    public QuickVerdict? Quick { get; init; }
+
+    /// <summary>Runs that it is of.</summary>
+    public int QuickRuns { get; init; }
+
     /// <summary>The verdict, where the latest judgement is one.</summary>
     public Verdict? Verdict => (Judgement as Judged)?.Verdict;
 

@@ -20,7 +20,8 @@ internal static class ClockEntries
     /// <param name="day">The day.</param>
     /// <param name="after">Entries up to this seq are known to the phone.</param>
     /// <param name="now">The server's clock.</param>
-    public static byte[] Json(PitNotebook notebook, NotedDay day, long after, Instant now)
+    /// <param name="advised">The option that is advised next once the plan is driven; null: none is.</param>
+    public static byte[] Json(PitNotebook notebook, NotedDay day, long after, Instant now, NotedOption? advised = null)
     {
         var entries = Of(notebook, day);
         using var stream = new MemoryStream();
@@ -31,7 +32,7 @@ internal static class ClockEntries
             json.WriteNumber("count", entries.Count);
             json.WriteString("serverAt", now.ToDateTimeUtc());
             json.WritePropertyName("things");
-            Things(json, notebook, day);
+            Things(json, notebook, day, advised);
             json.WriteStartArray("entries");
             foreach (var entry in entries.Where(entry => entry.Seq > after)) EntryWriter.Write(json, entry);
             json.WriteEndArray();
@@ -65,7 +66,7 @@ internal static class ClockEntries
         return entries.Values;
     }
 
-    static void Things(Utf8JsonWriter json, PitNotebook notebook, NotedDay day)
+    static void Things(Utf8JsonWriter json, PitNotebook notebook, NotedDay day, NotedOption? advised)
     {
         var motor = day.Motor is { } id ? notebook.Find<NotedMotor>(id) : null;
         json.WriteStartObject();
@@ -78,6 +79,9 @@ internal static class ClockEntries
         json.WriteStartArray("plan");
         foreach (var option in day.Plan) json.WriteStringValue(option);
         json.WriteEndArray();
+        // Advice is of so many runs: a phone that knows of more has none until the bench says more.
+        json.WriteString("advised", advised?.Id.ToString("D"));
+        json.WriteNumber("advisedAfter", notebook.RunsOf(day.Id).Count);
         Each(json, "options", OptionsOf(notebook, day), option =>
         {
             var look = OptionLooks.Of(notebook, option);

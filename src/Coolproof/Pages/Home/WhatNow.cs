@@ -19,7 +19,8 @@ internal sealed record WhatNow(string Sentence, string? Reason, string? Button, 
     /// <param name="notebook">The notebook.</param>
     /// <param name="now">The clock.</param>
     /// <param name="made">Whether a thing is made up; null: nothing is.</param>
-    public static WhatNow Of(PitNotebook notebook, Instant now, Func<Guid, bool>? made = null)
+    /// <param name="advised">The option whose run would tell most, once the plan is driven; null: nobody says.</param>
+    public static WhatNow Of(PitNotebook notebook, Instant now, Func<Guid, bool>? made = null, Func<NotedDay, NotedOption?>? advised = null)
     {
         var day = Running(notebook, now, made);
         if (day is null)
@@ -36,7 +37,7 @@ internal sealed record WhatNow(string Sentence, string? Reason, string? Button, 
         if (notebook.RunsOf(day.Id).LastOrDefault(run => Underway(RunNow.Of(run, now, day.ShotsPerRun))) is { } run) return AtRun(notebook, day, run, now);
         var waiting = notebook.RunsOf(day.Id).Sum(one => one.Shots.Count(shot => shot.OwesNumber));
         if (waiting > 0) return new($"Type {TimeWords.Count(waiting, "number")} that {(waiting == 1 ? "waits" : "wait")}.", "The shots were stamped; their numbers are still to be typed.", "Type them", "/loose-ends", day);
-        return Next(notebook, day) is { } next
+        return Next(notebook, day, advised?.Invoke(day)) is { } next
             ? new($"Next: run {notebook.NextNumber(day.Id)}, {next.Name}.", "Fit it, let the motor cool, then start the clock.", "Open the run clock", $"/clock/{day.Id}", day)
             : new($"Next: run {notebook.NextNumber(day.Id)}.", "Choose the option on the run clock.", "Open the run clock", $"/clock/{day.Id}", day);
     }
@@ -47,20 +48,27 @@ internal sealed record WhatNow(string Sentence, string? Reason, string? Button, 
         || notebook.RunsOf(day.Id).Any(run => (run.Halt ?? run.Stop ?? run.Go)?.At is { } at && at <= now && now - at < StillThere)
         || (day.Date is null && notebook.RunsOf(day.Id).Count == 0 && now - day.Since < StillThere)));
 
-    /// <summary>The option of the next run: the plan's next, else of the options of the question the one with the fewest runs; null where nothing tells.</summary>
-    public static NotedOption? Next(PitNotebook notebook, NotedDay day)
+    /// <summary>The option of the next run: the plan's next, else the one advised, else of the options of the question the one with the fewest runs; null where nothing tells.</summary>
+    public static NotedOption? Next(PitNotebook notebook, NotedDay day, NotedOption? advised = null)
     {
-        Guid[] driven = [.. notebook.RunsOf(day.Id).Where(run => !run.Abandoned && run.Kind == Notebook.RunKind.Test && (run.Go is not null || run.Shots.Count > 0 || run.DriveS is not null)).Select(run => run.Option).OfType<Guid>()];
-        if (day.Plan.Count > 0)
-        {
-            // Runs that were driven are struck off the plan, in whatever order they came.
-            var left = day.Plan.ToList();
-            foreach (var option in driven) left.Remove(option);
-            if (left.Count > 0) return notebook.Find<NotedOption>(left[0]);
-        }
+        if (Left(notebook, day) is [var planned, ..]) return notebook.Find<NotedOption>(planned);
+        if (advised is not null) return advised;
+        var driven = Driven(notebook, day);
         var asked = day.Question is { } id ? notebook.Find<NotedQuestion>(id)?.Options ?? [] : [];
         return asked.Select(option => notebook.Find<NotedOption>(option)).OfType<NotedOption>().Where(option => !option.Removed)
             .OrderBy(option => driven.Count(one => one == option.Id)).FirstOrDefault();
+    }
+
+    /// <summary>Options of the test runs that were driven, in their order.</summary>
+    public static IReadOnlyList<Guid> Driven(PitNotebook notebook, NotedDay day) =>
+        [.. notebook.RunsOf(day.Id).Where(run => !run.Abandoned && run.Kind == Notebook.RunKind.Test && (run.Go is not null || run.Shots.Count > 0 || run.DriveS is not null)).Select(run => run.Option).OfType<Guid>()];
+
+    /// <summary>What is left of the plan: runs that were driven are struck off, in whatever order they came.</summary>
+    public static IReadOnlyList<Guid> Left(PitNotebook notebook, NotedDay day)
+    {
+        var left = day.Plan.ToList();
+        foreach (var option in Driven(notebook, day)) left.Remove(option);
+        return left;
     }
 
     /// <summary>Whether every option of the round was driven as often as every other; a round that has not begun is done.</summary>

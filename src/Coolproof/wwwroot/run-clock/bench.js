@@ -8,13 +8,13 @@ import { ask, Unpaired } from "./sending.js";
 /** @typedef {{ id: string, name: string, type: string, unit: "c" | "f" | null }} Instrument */
 /**
  * Names and plans of the day.
- * @typedef {{ name: string, utcOffsetMin: number, driveS: number | null, shots: number, plan: string[], surface: string, options: Option[], instruments: Instrument[],
+ * @typedef {{ name: string, utcOffsetMin: number, driveS: number | null, shots: number, plan: string[], advised: string | null, advisedAfter: number, surface: string, options: Option[], instruments: Instrument[],
  *   packs: { id: string, name: string }[], devices: { id: string, name: string, role: string }[], canLimitC: number | null }} Things
  */
 /** @typedef {{ cursor: number, count: number, serverAt: string, things: Things, entries: Said[] }} Answer */
 
 /** @type {Things} */
-export const noThings = { name: "", utcOffsetMin: 0, driveS: null, shots: 3, plan: [], surface: "unknown", options: [], instruments: [], packs: [], devices: [], canLimitC: null };
+export const noThings = { name: "", utcOffsetMin: 0, driveS: null, shots: 3, plan: [], advised: null, advisedAfter: 0, surface: "unknown", options: [], instruments: [], packs: [], devices: [], canLimitC: null };
 
 const pollMs = 10_000;
 
@@ -37,6 +37,8 @@ export class Bench {
         this.reached = false;
         this.busy = false;
         this.again = false;
+        /** How the day's verdict stood. @type {string} */
+        this.verdict = "";
         /** @type {EventSource | null} */
         this.live = null;
     }
@@ -58,6 +60,13 @@ export class Bench {
                 this.fetch();
             };
             this.live.addEventListener("entries", () => this.fetch());
+            // A verdict in the making says so several times a second; only a new word of it may mean a new advice.
+            this.live.addEventListener("verdict", (event) => {
+                const verdict = JSON.parse(event.data);
+                if (verdict.about !== this.day || verdict.state === this.verdict) return;
+                this.verdict = verdict.state;
+                this.fetch();
+            });
         };
         listen();
         setInterval(() => {

@@ -106,7 +106,15 @@ export class RunClock {
     draftOf(run) {
         const driveS = this.draft.driveS ?? this.things.driveS ?? usualDriveS;
         if (run) return { option: text(run.fields, "option"), kind: text(run.fields, "kind") ?? "test", pack: text(run.fields, "pack"), driveS, number: number(run.fields, "number") ?? 0 };
-        return { option: this.draft.option ?? plannedOption(this.day, this.things.plan), kind: this.draft.kind ?? "test", pack: this.draft.pack ?? null, driveS, number: nextNumber(this.day) };
+        return { option: this.draft.option ?? this.nextOption().option, kind: this.draft.kind ?? "test", pack: this.draft.pack ?? null, driveS, number: nextNumber(this.day) };
+    }
+
+    /** The option that is next unless somebody chooses another, and by what: the plan, else the bench's advice. @returns {{ option: string | null, by: string }} */
+    nextOption() {
+        const planned = plannedOption(this.day, this.things.plan);
+        if (planned) return { option: planned, by: "next by the plan" };
+        const advised = this.things.advisedAfter === this.day.runs.length ? this.things.advised : null;
+        return { option: advised, by: advised ? "advised next" : "" };
     }
 
     /** @param {Run | null} run */

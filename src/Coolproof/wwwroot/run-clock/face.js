@@ -29,13 +29,14 @@ function setUp(clock, run) {
     const draft = clock.draftOf(run);
     const option = clock.things.options.find((one) => one.id === draft.option);
     const pack = clock.things.packs.find((one) => one.id === draft.pack);
+    const next = clock.nextOption();
     const cooling = run?.coolings.find((one) => one.end === null);
     return {
         step: "Ready", title: `${draft.kind === "test" ? "Run" : word(draft.kind)} ${draft.number}`, digits: minutes(draft.driveS),
         line: cooling ? `Cooling with ${word(cooling.way).replace("in the ", "")} for ${minutes((clock.now() - cooling.begin) / 1000)}.` : "Fit the option, put the car down, then start the countdown.",
         primary: { id: "countdown", label: `Go in ${clock.leadS} s`, detail: "then the horn ends hard driving", primary: true, act: (at) => clock.startCountdown(run, at) },
         secondary: [
-            { id: "option", label: option ? option.name : "Which option?", detail: option ? "cooling option" : "not chosen yet", look: option ?? null, act: () => askOption(clock, run) },
+            { id: "option", label: option ? option.name : "Which option?", detail: option ? (!run && option.id === next.option && next.by) || "cooling option" : "not chosen yet", look: option ?? null, act: () => askOption(clock, run) },
             { id: "go-now", label: "Go now", detail: "press firmly", firm: true, act: (at) => clock.goNow(run, at) },
             { id: "this-run", label: `${word(draft.kind)}, ${minutes(draft.driveS)}`, detail: pack ? pack.name : "change", act: () => askThisRun(clock, run) },
             cooling
