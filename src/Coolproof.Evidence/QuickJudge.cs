@@ -1,7 +1,7 @@
+using System.Numerics.Tensors;
 using Coolproof.Evidence.Model;
 using Coolproof.Notebook;
 using Coolproof.Sampling;
-using Coolproof.Sampling.Laplace;
 
 namespace Coolproof.Evidence;
 
@@ -15,7 +15,7 @@ public static class QuickJudge
     public const int DefaultDraws = 400;
 
     // Along the main difference the log density should have fallen by 2 at two sds: by less than half of that or more than twice, sds are off by 1.4 or more.
-    private const double Probe = 2, LeastFall = 1, MostFall = 4;
+    private const double Probe = 2, LeastFall = 1, MostFall = 4, SlopeStep = 1e-3;
 
     /// <summary>Judges a table quickly; null where <see cref="Judge"/> would refuse it.</summary>
     /// <param name="table">A table that was understood.</param>
@@ -29,31 +29,30 @@ public static class QuickJudge
             return null;
         DayModel model = DayModelBuilder.Build(table, new KnownConstants());
         int[] options = [.. Enumerable.Range(0, table.Options.Count).Where(o => Judge.Counted(table, o).Any())];
-        DayFit fit = DayFit.Of(model, part?.Near);
-        QuickVerdict drawn = Drawn(fit, options, Judge.Fair(table, settings), settings.Seed, draws, out double[][] whitened);
-        return drawn with { Near = fit.Plain, Rough = drawn.Main() is { } main && !Normal(fit, whitened, drawn.Difference(main.Best, main.Rival)) };
+        QuickFit fit = QuickFit.Of(model, part?.Near);
+        FairConditions fair = Judge.Fair(table, settings);
+        QuickVerdict drawn = Drawn(fit, options, fair, settings.Seed, draws);
+        return drawn with { Near = fit.Near, Rough = drawn.Main() is { } main && !Normal(fit, [options[main.Best], options[main.Rival]], fair) };
     }
 
-    private static QuickVerdict Drawn(DayFit fit, int[] options, FairConditions fair, long seed, int draws, out double[][] whitened)
+    private static QuickVerdict Drawn(QuickFit fit, int[] options, FairConditions fair, long seed, int draws)
     {
         DayModel model = fit.Model;
-        int n = model.Dimension, count = options.Length;
-        ArrowWhitening whitening = new(fit.Centre, fit.Factor);
+        int globals = model.Layout.Globals, count = options.Length;
         FairPeaks peaks = new(model, options, fair);
         RandomStream chance = new(seed);
-        double[] position = new double[n], row = new double[3 * count];
+        double[] position = [.. fit.Position], z = new double[globals], row = new double[3 * count];
         double[][] can = [.. options.Select(_ => new double[draws])];
         MotorDraw[] motors = new MotorDraw[draws];
-        whitened = [.. Enumerable.Range(0, draws).Select(_ => new double[n])];
+        int[] nodes = NodeOfPair(fit.Nodes, draws / 2);
         for (int i = 0; i < draws; i++)
         {
             // Every second draw is the mirror image of the one before: what is linear has the centre's mean, without chance.
             if (i % 2 == 0)
-                chance.FillNormal(whitened[i]);
+                chance.FillNormal(z);
             else
-                for (int j = 0; j < n; j++)
-                    whitened[i][j] = -whitened[i - 1][j];
-            whitening.ToPosition(whitened[i], position);
+                TensorPrimitives.Negate(z, z);
+            fit.Nodes[nodes[i / 2]].Globals.Draw(z, position.AsSpan(0, globals));
             peaks.Fill(position, row.AsSpan(0, count), row.AsSpan(count, count), row.AsSpan(2 * count));
             for (int k = 0; k < count; k++)
                 can[k][i] = row[k];
@@ -62,23 +61,42 @@ public static class QuickJudge
         return new(fair, [.. options.Select(o => model.Options[o])], can, motors, Rough: false);
     }
 
-    // The direction in which the difference moves with everything that goes with it: its regression on the whitened draws.
-    private static bool Normal(DayFit fit, double[][] whitened, double[] difference)
+    // Each node has its share of the pairs of draws, without chance.
+    private static int[] NodeOfPair(IReadOnlyList<SpreadNode> nodes, int pairs)
+    {
+        int[] node = new int[pairs];
+        double reached = nodes[0].Weight;
+        for (int i = 0, n = 0; i < pairs; i++)
+        {
+            while (n < nodes.Count - 1 && reached < (i + 0.5) / pairs)
+                reached += nodes[++n].Weight;
+            node[i] = n;
+        }
+        return node;
+    }
+
+    // Along the direction in which the difference moves, with everything that goes with it.
+    private static bool Normal(QuickFit fit, int[] main, FairConditions fair)
     {
         int n = fit.Model.Dimension;
-        double mean = difference.Average(), length = 0;
-        double[] direction = new double[n], position = new double[n], gradient = new double[n];
-        for (int i = 0; i < whitened.Length; i++)
-            for (int j = 0; j < n; j++)
-                direction[j] += (difference[i] - mean) * whitened[i][j];
-        foreach (double d in direction)
-            length += d * d;
-        length = Math.Sqrt(length);
+        double[] slope = new double[n], direction = new double[n], position = [.. fit.Position], gradient = new double[n], can = new double[2], winding = new double[2];
+        FairPeaks peaks = new(fit.Model, main, fair);
+        double Difference(int moved, double by)
+        {
+            position[moved] = fit.Position[moved] + by;
+            peaks.Fill(position, can, winding, []);
+            position[moved] = fit.Position[moved];
+            return can[0] - can[1];
+        }
+        for (int g = 0; g < fit.Model.Layout.Globals; g++)
+            slope[g] = (Difference(g, SlopeStep) - Difference(g, -SlopeStep)) / (2 * SlopeStep);
+        fit.Factor.Solve(slope, direction);
+        double length = Math.Sqrt(TensorPrimitives.Dot(slope, direction));
         DayDensity density = new(fit.Model);
-        ArrowWhitening whitening = new(fit.Centre, fit.Factor);
         double At(double sds)
         {
-            whitening.ToPosition([.. direction.Select(d => length > 0 ? sds * d / length : 0)], position);
+            for (int i = 0; i < n; i++)
+                position[i] = fit.Position[i] + (length > 0 ? sds * direction[i] / length : 0);
             return density.Evaluate(position, gradient);
         }
         double fall = At(0) - 0.5 * (At(Probe) + At(-Probe));

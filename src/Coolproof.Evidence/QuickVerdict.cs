@@ -1,3 +1,5 @@
+using Coolproof.Evidence.Model;
+
 namespace Coolproof.Evidence;
 
 /// <summary>A motor as one draw of what is believed has it, heat flows over the heat capacity of the core: for cool-downs and plans.</summary>
@@ -23,7 +25,7 @@ public sealed record QuickVerdict(
     FairConditions Fair, IReadOnlyList<string> Options, IReadOnlyList<double[]> CanC, IReadOnlyList<MotorDraw> Motors, bool Rough)
 {
     /// <summary>Where a search over a longer part of the same day begins.</summary>
-    internal IReadOnlyDictionary<string, double> Near { get; init; } = new Dictionary<string, double>();
+    internal QuickNear? Near { get; init; }
 
     /// <summary>Difference of two options' fair can peaks, a − b, K, draw by draw.</summary>
     /// <param name="a">Place of the first in <see cref="Options"/>.</param>

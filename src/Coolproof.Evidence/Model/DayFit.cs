@@ -21,15 +21,11 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     private const int PilotChains = 2, PilotWarmUp = 100, PilotDraws = 48, PilotEvery = 4, PilotDepth = 6, WideBlock = 40;
     private const long PilotSeed = 0x5b1f;
 
-    /// <summary>The typical point in the model's plain parameters by name: where a search over a longer part of the day may begin.</summary>
-    public IReadOnlyDictionary<string, double> Plain { get; private init; } = new Dictionary<string, double>();
-
     /// <summary>Prepares a model: spreads at their most probable values, the rest at its mode given them.</summary>
     /// <param name="model">The model.</param>
-    /// <param name="near"><see cref="Plain"/> of a part of the same day, for the quick path; null: none is known.</param>
-    public static DayFit Of(DayModel model, IReadOnlyDictionary<string, double>? near = null)
+    public static DayFit Of(DayModel model)
     {
-        SpreadSearch search = SpreadSearch.Run(model, near);
+        SpreadSearch search = SpreadSearch.Run(model);
         DayDensity plain = new(model);
         plain.Visit(search.Position);
         DayModel levelled = model.Levelled(RunLevel.Of(plain), MeanLevel.Of(plain, search.Position));
@@ -38,8 +34,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         plainLevelled.Visit(first.Centre);
         GroupEvidence evidence = new(plainLevelled, first.Centre, hessian, first.Factor.MarginalVariances());
         DayModel fitted = levelled.Informed(evidence.Of);
-        DayFit fit = At(fitted, Coordinates.Carry(plainLevelled, first.Centre, new DayDensity(fitted)), first.Gradients, out _);
-        return fit with { Plain = model.Parameters.Select((p, i) => (p.Name, U: search.Position[i])).DistinctBy(p => p.Name).ToDictionary(p => p.Name, p => p.U) };
+        return At(fitted, Coordinates.Carry(plainLevelled, first.Centre, new DayDensity(fitted)), first.Gradients, out _);
     }
 
     /// <summary>The density in whitened parameters, one per chain.</summary>

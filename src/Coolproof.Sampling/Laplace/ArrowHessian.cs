@@ -6,7 +6,9 @@ namespace Coolproof.Sampling.Laplace;
 /// </summary>
 public sealed class ArrowHessian
 {
-    internal ArrowHessian(ArrowLayout layout)
+    /// <summary>All zero.</summary>
+    /// <param name="layout">Order of the coordinates.</param>
+    public ArrowHessian(ArrowLayout layout)
     {
         Layout = layout;
         GlobalGlobal = new double[layout.Globals * layout.Globals];
@@ -72,6 +74,40 @@ public sealed class ArrowHessian
             Columns.AddScaled(one.BlockBlock, 1.0 / several.Count, mean.BlockBlock);
         }
         return mean;
+    }
+
+    /// <summary>The same in coordinates that are stretched: entry (i, j) times both factors.</summary>
+    /// <param name="factors">Old length of a step of one in each new coordinate, <see cref="ArrowLayout.Dimension"/> numbers.</param>
+    public ArrowHessian Scaled(ReadOnlySpan<double> factors)
+    {
+        ArrowHessian scaled = new(Layout) { IsFinite = IsFinite };
+        int globals = Layout.Globals, locals = Layout.Locals;
+        for (int g = 0; g < globals; g++)
+        {
+            for (int h = 0; h < globals; h++) scaled.GlobalGlobal[g * globals + h] = factors[g] * factors[h] * GlobalGlobal[g * globals + h];
+            for (int l = 0; l < locals; l++) scaled.LocalGlobal[g * locals + l] = factors[g] * factors[globals + l] * LocalGlobal[g * locals + l];
+        }
+        for (int b = 0; b < Layout.Blocks; b++)
+        {
+            int size = Layout.Size(b), start = globals + Layout.Start(b), entries = Layout.EntryStart(b);
+            for (int i = 0; i < size; i++)
+                for (int j = 0; j < size; j++) scaled.BlockBlock[entries + i * size + j] = factors[start + i] * factors[start + j] * BlockBlock[entries + i * size + j];
+        }
+        return scaled;
+    }
+
+    /// <summary>Adds to H_ii of a coordinate.</summary>
+    /// <param name="coordinate">0 to <see cref="ArrowLayout.Dimension"/> − 1.</param>
+    /// <param name="value">What is added.</param>
+    public void AddToDiagonal(int coordinate, double value)
+    {
+        if (coordinate < Layout.Globals)
+        {
+            GlobalGlobal[coordinate * Layout.Globals + coordinate] += value;
+            return;
+        }
+        int block = BlockOf(coordinate), within = coordinate - Layout.Globals - Layout.Start(block);
+        BlockBlock[Layout.EntryStart(block) + within * Layout.Size(block) + within] += value;
     }
 
     /// <summary>y = H x.</summary>

@@ -43,14 +43,14 @@ sealed class ModeSearch
     public ArrowMode Run()
     {
         double[] scales = _scales;
+        ArrowHessian? known = _settings.Known;
         while (true)
         {
-            ArrowHessian hessian = ArrowHessian.At(_density, _layout, _position, scales);
-            _gradients += hessian.Gradients;
-            _hessians++;
+            ArrowHessian hessian = known ?? Measured(scales);
+            known = null;
             if (!hessian.IsFinite) return Result(Flat(), double.NaN, "The gradient isn't finite next to the highest point reached.");
             if (scales.Length == 0) scales = new double[_layout.Dimension];
-            bool settled = !hessian.ImproveScales(scales, 1.1);
+            bool settled = !hessian.ImproveScales(scales, 1.1) || _settings.Patient;
             ArrowFactor factor = ArrowFactor.Of(hessian, _settings.PriorPrecision);
             double shortfall = 0.5 * Columns.Dot(_gradient, Solved(factor));
             bool stationary = shortfall <= Math.Max(_settings.Tolerance, Noise);
@@ -58,6 +58,14 @@ sealed class ModeSearch
             if (_hessians >= _settings.MaxHessians) return Result(hessian, shortfall, $"Not there after {_hessians} curvature matrices.");
             if (!stationary && !Climb(hessian, settled)) return Result(hessian, shortfall, "No step brings the log density higher: is it smooth, and its gradient right?");
         }
+    }
+
+    ArrowHessian Measured(double[] scales)
+    {
+        ArrowHessian hessian = _settings.Curvature?.Invoke(_position) ?? ArrowHessian.At(_density, _layout, _position, scales);
+        _gradients += hessian.Gradients;
+        _hessians++;
+        return hessian;
     }
 
     /// <summary>Steps with one matrix: a first one damped until it climbs, then quasi-Newton steps while they go well.</summary>
@@ -84,7 +92,7 @@ sealed class ModeSearch
                 step = _quasi.Step(_gradient);
                 share = Advance(step, Columns.Dot(_gradient, step));
             }
-            if (share < (settled ? 0.1 : 0.5)) return true;
+            if (share == 0 || share < (_settings.Patient ? 0 : settled ? 0.1 : 0.5)) return true;
             _damping = _damping > 0.05 ? _damping / 10 : 0;
         }
         return true;

@@ -13,4 +13,15 @@ public sealed record ModeSettings(double Tolerance = 1e-9, int MaxHessians = 60,
 
     /// <summary>First length for each coordinate over which to take differences (see <see cref="ArrowHessian.At"/>). Null: found by trial.</summary>
     public double[]? Scales { get; init; }
+
+    /// <summary>
+    /// Another curvature than the second derivatives, as a function of the position: expected information, say, which never bends upwards. Null: second derivatives.
+    /// </summary>
+    public Func<double[], ArrowHessian>? Curvature { get; init; }
+
+    /// <summary>Curvature near the start where it is known already: saves measuring it there. Null: it isn't.</summary>
+    public ArrowHessian? Known { get; init; }
+
+    /// <summary>Whether to make as many steps with one matrix as go well, even where it is still changing: for gradients that are cheap beside a matrix.</summary>
+    public bool Patient { get; init; }
 }

@@ -116,4 +116,20 @@ public sealed class ArrowHessianTests
                     See(globals + layout.Start(b) + i, globals + layout.Start(b) + j, hessian.BlockBlock[layout.EntryStart(b) + i * layout.Size(b) + j]);
         return largest;
     }
+
+    [Fact]
+    public void Stretched_coordinates_scale_every_entry_by_both_factors()
+    {
+        ArrowLayout layout = ArrowTargets.Uneven;
+        (LogDensity density, _, _) = ArrowTargets.Gaussian(layout, 21);
+        ArrowHessian plain = ArrowHessian.At(density, layout, new double[layout.Dimension]);
+        double[] factors = [.. Enumerable.Range(0, layout.Dimension).Select(i => 0.5 + i)], x = new double[layout.Dimension], y = new double[x.Length], z = new double[x.Length];
+        Random random = new(22);
+        for (int i = 0; i < x.Length; i++) x[i] = ArrowTargets.Normal(random);
+        ArrowHessian scaled = plain.Scaled(factors);
+        scaled.AddToDiagonal(layout.Dimension - 1, 2);
+        scaled.Multiply(x, y);
+        plain.Multiply([.. x.Zip(factors, (a, f) => a * f)], z);
+        for (int i = 0; i < x.Length; i++) Assert.Equal(factors[i] * z[i] + (i == x.Length - 1 ? 2 * x[i] : 0), y[i], 1e-9 * (1 + Math.Abs(y[i])));
+    }
 }

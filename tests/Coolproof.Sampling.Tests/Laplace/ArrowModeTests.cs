@@ -53,6 +53,30 @@ public sealed class ArrowModeTests
     }
 
     [Fact]
+    public void Another_curvature_one_known_at_the_start_and_patience_reach_the_same_mode()
+    {
+        ArrowLayout layout = ArrowLayout.Even(4, 30, 2);
+        LogDensity density = ArrowTargets.Scales(30, 5, 13);
+        double[] start = new double[layout.Dimension];
+        int asked = 0;
+        ArrowMode exact = ArrowMode.Find(density, layout, start);
+        ArrowMode quick = ArrowMode.Find(density, layout, start, new()
+        {
+            Patient = true,
+            Known = ArrowHessian.At(density, layout, start),
+            Curvature = position =>
+            {
+                asked++;
+                // Wrong on purpose: half as much again.
+                return ArrowHessian.At(density, layout, position).Scaled([.. Enumerable.Repeat(Math.Sqrt(1.5), layout.Dimension)]);
+            },
+        });
+        Assert.True(quick.Converged, quick.Reason);
+        Assert.InRange(asked, 1, 20);
+        Assert.Equal(exact.LogDensity, quick.LogDensity, 1e-6);
+    }
+
+    [Fact]
     public void Three_thousand_blocks_need_hardly_more_gradients_than_thirty()
     {
         ArrowMode Find(int groups) => ArrowMode.Find(
