@@ -26,15 +26,16 @@ internal static class CooldownPage
         foreach (string line in Cells.Wrap("Hot can, fingers off; cool with air only: no flammable duster, no freeze spray, nothing wet near the electronics.", width)) yield return line;
     }
 
-    // Where can and core stand furthest apart, minutes into the cool-down.
-    static string? Gap(CoolDownPromise promise, DegreeWords degrees)
+    /// <summary>Where can and core stand furthest apart, minutes into the cool-down; null where they stay together.</summary>
+    public static string? Gap(CoolDownPromise promise, DegreeWords degrees)
     {
         CoolDownPoint at = promise.Path.Where(p => p.Minutes > 0).MaxBy(p => p.CoreC - p.CanC);
         return at.CoreC - at.CanC < 1 ? null
             : $"{Name(promise.By)}: after {at.Minutes:0} min the can reads {degrees.Say(at.CanC)} but the core is still at {degrees.Say(at.CoreC)} (perhaps {degrees.Say(at.CoreHighC)}).";
     }
 
-    static string Name(CoolingBy by) => by switch
+    /// <summary>A way of cooling in words.</summary>
+    public static string Name(CoolingBy by) => by switch
     {
         CoolingBy.OwnFan => "own fan",
         CoolingBy.PitFan => "pit fan",
@@ -42,5 +43,6 @@ internal static class CooldownPage
         _ => "shade",
     };
 
-    static string Minutes(double minutes) => double.IsFinite(minutes) ? $"{Math.Ceiling(minutes):0} min" : $"over {CoolDown.LongestMin:0} min";
+    /// <summary>Whole minutes, rounded up.</summary>
+    public static string Minutes(double minutes) => double.IsFinite(minutes) ? $"{Math.Ceiling(minutes):0} min" : $"over {CoolDown.LongestMin:0} min";
 }

@@ -27,7 +27,7 @@ public class PlanPageTests
         Assert.Equal((question, 960, 1200, 20, 360), (day.Question, day.FromMin, day.ToMin, day.CoolMin, day.DriveS));
         Assert.Equal(options[2], day.Plan[^1]); // a cut shell comes last
         Assert.True(day.Plan.Count >= 6 && options.All(option => day.Plan.Count(one => one == option) is 2 or 3));
-        Assert.Equal(day.Plan.Select(id => reader.Notebook.Find<NotedOption>(id)!.Name), reader.Page.QuerySelectorAll("section#day-now ol.runs li").Select(row => row.TextContent.Trim()));
+        Assert.Equal(day.Plan.Select(id => reader.Notebook.Find<NotedOption>(id)!.Name), reader.Page.QuerySelectorAll("#day-runs ol.runs li .option").Select(name => name.TextContent.Trim()));
 
         await reader.GoAsync($"/plan/{day.Id}?{Query(options[..2], "from=16:00&to=18:00&drive=5&cool=15&swap=4&packs=6&chargers=2&charge=45&seed=3")}");
         await reader.SendAsync("Keep it in place of the old plan");

@@ -108,7 +108,12 @@ public class SteerPanelTests
             PitServer.Entry("option.set", a, new() { ["name"] = "a", ["fans"] = 0 }), PitServer.Entry("option.set", b, new() { ["name"] = "b", ["fans"] = 1 }),
             PitServer.Entry("day.set", day, new()
             {
-                ["date"] = "2026-06-13", ["fromMin"] = 960, ["toMin"] = 1200, ["coolMin"] = 20, ["driveS"] = 360, ["plan"] = new JsonArray([.. plan.Select(o => (JsonNode)(o == 0 ? a : b).ToString())]),
+                ["date"] = "2026-06-13",
+                ["fromMin"] = 960,
+                ["toMin"] = 1200,
+                ["coolMin"] = 20,
+                ["driveS"] = 360,
+                ["plan"] = new JsonArray([.. plan.Select(o => (JsonNode)(o == 0 ? a : b).ToString())]),
             }),
             PitServer.Entry("weather", day, new() { ["day"] = day.ToString(), ["airC"] = 27, ["airBy"] = "thermometer" }, at: At(0)));
         Assert.True(kept.IsSuccessStatusCode, await kept.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
