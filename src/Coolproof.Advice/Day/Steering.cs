@@ -30,7 +30,7 @@ public readonly record struct NextRun(string Option, double NarrowsK);
 /// <param name="DifferenceK">rival − best at fair conditions: middle, K.</param>
 /// <param name="IntervalK">Width of its 90 % interval, K.</param>
 /// <param name="ProbabilityBestCooler">How probable it is that the best is cooler than the rival.</param>
-/// <param name="Next">What each option's next run would bring, best first; options without a run come first of all.</param>
+/// <param name="Next">What each option's next run would bring, best first; options without a run come first of all, the one still fitted last.</param>
 /// <param name="Unseen">Options of the plan without a reading that counts.</param>
 /// <param name="RunsLeft">Runs that still fit.</param>
 /// <param name="IntervalThenK">Width when those have been driven as advised, K.</param>
@@ -55,7 +55,9 @@ public static class Steering
     /// <param name="runsLeft">Runs that still fit: until the end, until dark, until it rains.</param>
     /// <param name="noise">What runs are off by.</param>
     /// <param name="sameWithinK">Half-width of the "same" band, K.</param>
-    public static DayAdvice After(QuickVerdict? verdict, IReadOnlyList<string> planned, int runsLeft, RunNoise noise, double sameWithinK = 2)
+    /// <param name="fitted">The option of the last run, still on the motor: its next run would share what its mounting is off by and tells little new, so another comes first.</param>
+    public static DayAdvice After(
+        QuickVerdict? verdict, IReadOnlyList<string> planned, int runsLeft, RunNoise noise, double sameWithinK = 2, string? fitted = null)
     {
         string[] unseen = [.. planned.Where(p => verdict is null || !verdict.Options.Contains(p, StringComparer.OrdinalIgnoreCase))];
         if (verdict?.Main() is not { } main)
@@ -64,7 +66,8 @@ public static class Steering
         double mean = difference.Average(), cooler = (double)difference.Count(d => d > 0) / difference.Length, same = (double)difference.Count(d => Math.Abs(d) <= sameWithinK) / difference.Length;
         Matrix<double> believed = Covariance(verdict);
         double sd = Sd(believed, main);
-        NextRun[] next = [.. verdict.Options.Select((o, k) => new NextRun(o, NinetyPercent * (sd - Sd(Told(believed, k, noise), main)))).OrderByDescending(n => n.NarrowsK)];
+        NextRun[] next = [.. verdict.Options.Select((o, k) => new NextRun(o, NinetyPercent * (sd - Sd(Told(believed, k, noise), main))))
+            .OrderBy(n => string.Equals(n.Option, fitted, StringComparison.OrdinalIgnoreCase)).ThenByDescending(n => n.NarrowsK)];
         Matrix<double> then = believed;
         for (int run = 0; run < runsLeft - unseen.Length; run++)
             then = Enumerable.Range(0, verdict.Options.Count).Select(k => Told(then, k, noise)).MinBy(m => Sd(m, main))!;

@@ -22,7 +22,8 @@ internal static class DaySteering
     public static DayAdvice Of(PitNotebook notebook, NotedDay day, QuickVerdict? believed, Instant now, double? endsMin = null)
     {
         var same = day.Question is { } question ? notebook.Find<NotedQuestion>(question)?.SameWithinK : null;
-        return Steering.After(believed, [.. Options(notebook, day).Select(option => option.Name)], RunsLeft(notebook, day, now, endsMin), new RunNoise(), same ?? SameWithinK);
+        var fitted = WhatNow.Driven(notebook, day) is [.., var last] ? notebook.Find<NotedOption>(last)?.Name : null;
+        return Steering.After(believed, [.. Options(notebook, day).Select(option => option.Name)], RunsLeft(notebook, day, now, endsMin), new RunNoise(), same ?? SameWithinK, fitted);
     }
 
     /// <summary>Options of the day: of its plan, else of its question.</summary>

@@ -51,7 +51,7 @@ internal sealed class Planning(Terminal terminal)
         double cycle = request.Limits.DriveS + request.Limits.ReadS + request.Limits.CoolS, left = request.RainInS ?? Math.Max(request.Limits.LengthS - cycle * table.Runs.Count, 0);
         int runs = (int)Math.Floor((left + request.Limits.CoolS + 1e-6) / cycle);
         if (left < request.Limits.DriveS) runs = 0;
-        DayAdvice advice = Steering.After(verdict, request.Options == RehearseCommand.Demo ? table.Options : request.Names, runs, new RunNoise(), request.SameWithinK);
+        DayAdvice advice = Steering.After(verdict, request.Options == RehearseCommand.Demo ? table.Options : request.Names, runs, new RunNoise(), request.SameWithinK, table.Runs.Count > 0 ? table.Runs[^1].Option : null);
         terminal.Out.Write(request.Json ? SteeringJson.Text(advice) : string.Join('\n', SteeringPage.Lines(advice, new DegreeWords(request.Units), terminal.Width)) + "\n");
         terminal.Out.Flush();
         return Exit.Done;

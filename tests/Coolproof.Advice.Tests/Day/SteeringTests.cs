@@ -34,6 +34,15 @@ public class SteeringTests
     }
 
     [Fact]
+    public void The_option_that_is_still_fitted_is_not_driven_again_at_once()
+    {
+        string first = Steering.After(Believed(4, 0, 3, 30), ["o0", "o1", "o2"], 6, new()).Next[0].Option;
+        DayAdvice advice = Steering.After(Believed(4, 0, 3, 30), ["o0", "o1", "o2"], 6, new(), fitted: first.ToUpperInvariant());
+        Assert.NotEqual(first, advice.Next[0].Option);
+        Assert.Equal(first, advice.Next[^1].Option);
+    }
+
+    [Fact]
     public void More_runs_left_give_a_narrower_end_and_a_better_chance()
     {
         DayAdvice few = Steering.After(Believed(4, 0, 6), ["o0", "o1"], 2, new()), many = Steering.After(Believed(4, 0, 6), ["o0", "o1"], 12, new());

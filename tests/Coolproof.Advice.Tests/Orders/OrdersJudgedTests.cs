@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coolproof.Advice.HowMany;
 using Coolproof.Advice.Orders;
 using Coolproof.Evidence;
 using Coolproof.Notebook;
@@ -6,11 +7,16 @@ using Coolproof.Rehearsal;
 
 namespace Coolproof.Advice.Tests.Orders;
 
-/// <summary>The plan's order against blocks and a fixed order on the same simulated days (same motor, options, gun, air, runs, minutes), judged and by first reading minus air.</summary>
+/// <summary>
+/// The plan's order against blocks and a fixed order on the same simulated days (same motor, options, gun, air, runs, minutes), judged and by first reading minus air;
+/// and what the plan promised of it before.
+/// </summary>
 public class OrdersJudgedTests(ITestOutputHelper output)
 {
     private const int Options = 4, Rounds = 3, TellEach = 10;
+    private const double CoolDownMin = 10;
     private const string DaysVariable = "COOLPROOF_ORDER_DAYS";
+    private static readonly RehearsalOption[] Driven = [.. Enumerable.Range(0, Options).Select(k => new RehearsalOption($"o{k}"))];
     private static readonly string[] Names = ["plan", "blocks", "fixed order"];
 
     [Fact]
@@ -37,7 +43,7 @@ public class OrdersJudgedTests(ITestOutputHelper output)
         {
             for (int o = 0; o < orders.Length; o++)
             {
-                SimulatedDay day = Rehearse.Day(new RehearsalSettings(60_000_000 + d, [.. Enumerable.Range(0, Options).Select(k => new RehearsalOption($"o{k}"))], Rounds) { Sequence = orders[o], CoolDownMin = 10 });
+                SimulatedDay day = Rehearse.Day(new RehearsalSettings(60_000_000 + d, Driven, Rounds) { Sequence = orders[o], CoolDownMin = CoolDownMin });
                 Judgement judgement = Judge.Of(day.Table, new JudgeSettings(Seed: d, Threads: 1));
                 lock (gate)
                 {
@@ -58,6 +64,10 @@ public class OrdersJudgedTests(ITestOutputHelper output)
             output.WriteLine(tally.ToString());
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"error of a pair: order alone (first readings, plan over blocks) {read[0].ErrorK / read[1].ErrorK:F2}, over fixed order {read[0].ErrorK / read[2].ErrorK:F2}; correction alone (plan, judged over read) {judged[0].ErrorK / read[0].ErrorK:F2}; both, against blocks read {judged[0].ErrorK / read[1].ErrorK:F2}; not judged {string.Join(", ", failed)}"));
+        RoundsPromise promised = RoundsNeeded.Of(new(Driven, orders[0], CoolDownMin: CoolDownMin), cancel: TestContext.Current.CancellationToken)[^1];
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"right pick: promised {100 * promised.RightPick:F1} % before, seen on {100 * judged[0].RightPick:F1} % of the days judged"));
+        // Five points, and two standard errors where the days are few.
+        Assert.InRange(promised.RightPick - judged[0].RightPick, -Math.Max(0.05, 0.7 / Math.Sqrt(days)), Math.Max(0.05, 0.7 / Math.Sqrt(days)));
         Assert.True(judged[0].ErrorK <= most * read[1].ErrorK, $"{judged[0]}; {read[1]}");
         Assert.True(failed.Sum() <= Math.Max(1, 0.02 * 3 * days), $"not judged: {string.Join(", ", failed)}");
     }
@@ -70,6 +80,8 @@ public class OrdersJudgedTests(ITestOutputHelper output)
     {
         private int _days, _right, _pairs;
         private double _squares, _loss, _said;
+
+        public double RightPick => (double)_right / _days;
 
         public double ErrorK => Math.Sqrt(_squares / _pairs);
 
