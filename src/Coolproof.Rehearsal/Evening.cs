@@ -119,13 +119,13 @@ internal sealed record Evening(
         }
     }
 
-    Phase Standing(DrawnRun run, CoolingOption cooling, double airC, bool fan, bool pitFan, bool shellOff)
+    Phase Standing(DrawnRun run, CoolingOption cooling, double airC, bool fan, bool pitFan, bool shellOff) =>
+        Standing(World, Options[run.Plan.Option], cooling, airC, fan, pitFan ? Habits.BlownWPerK : 0, shellOff);
+
+    /// <summary>A car that stands with its power off.</summary>
+    internal static Phase Standing(World world, TrueOption option, CoolingOption cooling, double airC, bool fan, double pitFanWPerK, bool shellOff)
     {
-        double breeze = World.BreezeMS * (Options[run.Plan.Option].HasFan ? 1 : TruthRanges.BreezeReachesBareCan);
-        return Phase.Steady(airC, 0, 0, breeze, fan && cooling.FanWPerK > 0 ? 1 : 0) with
-        {
-            PitFanWPerK = pitFan ? Habits.BlownWPerK : 0,
-            ShellOff = shellOff,
-        };
+        double breeze = world.BreezeMS * (option.HasFan ? 1 : TruthRanges.BreezeReachesBareCan);
+        return Phase.Steady(airC, 0, 0, breeze, fan && cooling.FanWPerK > 0 ? 1 : 0) with { PitFanWPerK = pitFanWPerK, ShellOff = shellOff };
     }
 }

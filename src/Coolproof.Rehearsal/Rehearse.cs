@@ -65,7 +65,7 @@ public static class Rehearse
         return [.. settings.Drivers.Select(_ => settings.Deviations * chance.Normal(TruthRanges.DriverSd))];
     }
 
-    static Hyperparameters DrawnHyperparameters(RehearsalSettings settings, World world, TrueGun gun, double optionSd)
+    internal static Hyperparameters DrawnHyperparameters(RehearsalSettings settings, World world, TrueGun gun, double optionSd)
     {
         RandomStream chance = new(settings.Seed, "sds");
         double mounting = chance.In(TruthRanges.MountingSd), dayHeat = chance.In(TruthRanges.DayHeatSd);
@@ -82,7 +82,7 @@ public static class Rehearse
         s.LoadSd, s.Hands, s.DelaysNoted >= 0.5, s.FanRunsOn, s.RunsPerOption, s.Order, s.ChargeNoted, s.ClockNoted, s.Options.Count,
         s.StartNoted, s.BlownDown, s.HoldMax, s.Options.Any(o => o.SameAs is not null));
 
-    static void Refuse(RehearsalSettings s)
+    internal static void Refuse(RehearsalSettings s)
     {
         Refuse(s.Options.Count >= 1, nameof(s.Options), s.Options.Count, "at least one cooling option");
         Refuse(s.Options.Select(o => o.Name).Distinct(StringComparer.OrdinalIgnoreCase).Count() == s.Options.Count,

@@ -5,6 +5,7 @@ using Coolproof.Evidence;
 using Coolproof.Pages;
 using Coolproof.Pages.Clock;
 using Coolproof.Pages.Plans;
+using Coolproof.Pages.Rehearsals;
 using Coolproof.Pairing;
 using Coolproof.Photos;
 using Coolproof.Store;
@@ -92,6 +93,7 @@ internal static class WebHost
         app.MapPairing();
         app.MapPages();
         app.MapPlans();
+        app.MapRehearsals();
         app.MapOpenApi("/openapi/{documentName}.json");
         app.MapRazorComponents<App>();
     }

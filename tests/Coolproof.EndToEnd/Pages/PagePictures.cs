@@ -66,6 +66,9 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
             await TakeAsync(page, "With a rehearsal", "rehearsal-day", wide);
             await page.GotoAsync("/");
             await TakeAsync(page, "With a rehearsal", "rehearsal-pit table", wide);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Drive a rehearsal yourself" }).ClickAsync();
+            await page.Locator("#rehearsal:not([hidden])").WaitForAsync();
+            await TakeAsync(page, "With a rehearsal", "rehearsal-driven by hand", wide);
             await page.Context.CloseAsync();
         }
     }

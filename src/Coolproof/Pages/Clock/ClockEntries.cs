@@ -76,6 +76,13 @@ internal static class ClockEntries
         json.WriteNumber("shots", day.ShotsPerRun);
         json.WriteString("surface", motor?.Surface?.ToString().ToLowerInvariant() ?? "unknown");
         Number(json, "canLimitC", motor?.CanLimitC);
+        if (Rehearsals.GuidedRehearsal.SeedOf(notebook, day) is not null)
+        {
+            json.WriteStartObject("rehearsal");
+            json.WriteNumber("fromMs", Rehearsals.GuidedRehearsal.BeginsAt(day).ToUnixTimeMilliseconds());
+            json.WriteEndObject();
+        }
+        else json.WriteNull("rehearsal");
         json.WriteStartArray("plan");
         foreach (var option in day.Plan) json.WriteStringValue(option);
         json.WriteEndArray();

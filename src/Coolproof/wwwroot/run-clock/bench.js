@@ -1,5 +1,6 @@
 // What the bench knows of the day: fetched when it says that something was kept, held on the phone for when it can't be reached.
 import { read, write } from "./database.js";
+import { simulate } from "./rehearsal.js";
 import { ask, Unpaired } from "./sending.js";
 
 /** @typedef {import("./entries.js").Said} Said */
@@ -9,12 +10,13 @@ import { ask, Unpaired } from "./sending.js";
 /**
  * Names and plans of the day.
  * @typedef {{ name: string, utcOffsetMin: number, driveS: number | null, shots: number, plan: string[], advised: string | null, advisedAfter: number, surface: string, options: Option[], instruments: Instrument[],
- *   packs: { id: string, name: string }[], devices: { id: string, name: string, role: string }[], canLimitC: number | null }} Things
+ *   packs: { id: string, name: string }[], devices: { id: string, name: string, role: string }[], canLimitC: number | null,
+ *   rehearsal: { fromMs: number } | null }} Things
  */
 /** @typedef {{ cursor: number, count: number, serverAt: string, things: Things, entries: Said[] }} Answer */
 
 /** @type {Things} */
-export const noThings = { name: "", utcOffsetMin: 0, driveS: null, shots: 3, plan: [], advised: null, advisedAfter: 0, surface: "unknown", options: [], instruments: [], packs: [], devices: [], canLimitC: null };
+export const noThings = { name: "", utcOffsetMin: 0, driveS: null, shots: 3, plan: [], advised: null, advisedAfter: 0, surface: "unknown", options: [], instruments: [], packs: [], devices: [], canLimitC: null, rehearsal: null };
 
 const pollMs = 10_000;
 
@@ -49,6 +51,7 @@ export class Bench {
         for (const one of said) this.entries.set(one.id, one.said);
         const note = /** @type {{ cursor: number, things: Things } | undefined} */ (await this.outbox.note(`day ${this.day}`));
         if (note) ({ cursor: this.cursor, things: this.things } = note);
+        if (this.things.rehearsal) simulate(this.day, this.things.rehearsal.fromMs);
     }
 
     follow() {
@@ -119,6 +122,7 @@ export class Bench {
         this.entries = known;
         this.cursor = answer.cursor;
         this.things = answer.things;
+        if (this.things.rehearsal) simulate(this.day, this.things.rehearsal.fromMs);
     }
 
     /** What the bench had and has no more is sent again. @param {Map<string, Said>} known */

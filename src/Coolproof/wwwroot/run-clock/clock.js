@@ -4,6 +4,8 @@ import { entry, number, text, uuid7 } from "./entries.js";
 import { Horn } from "./horn.js";
 import { Journal } from "./journal.js";
 import { shrink } from "./photos.js";
+import { pace, simulated } from "./rehearsal.js";
+import { ask } from "./sending.js";
 import { hide } from "./sheets.js";
 import { currentRun, nextNumber, plannedOption, runNow } from "./step.js";
 
@@ -18,6 +20,8 @@ import { currentRun, nextNumber, plannedOption, runNow } from "./step.js";
 const usualDriveS = 360;
 const hornGraceMs = 1_500;
 const usualLeadS = 20;
+const displayTries = 40;
+const displayAgainMs = 300;
 
 export class RunClock {
     /** @param {Journal} journal */
@@ -339,7 +343,24 @@ export class RunClock {
         shake(30);
         const aim = this.aim;
         const place = run.shots.length + 1;
-        return this.say(`Shot ${place}`, [entry("shot", id, { run: run.id, instrument: aim.instrument, spot: aim.spot, hold: aim.hold, surface: aim.surface }, at)]);
+        const said = this.say(`Shot ${place}`, [entry("shot", id, { run: run.id, instrument: aim.instrument, spot: aim.spot, hold: aim.hold, surface: aim.surface }, at)]);
+        return simulated() ? said.then(() => this.display(id)) : said;
+    }
+
+    /** The number on the made-up gun's display, once the bench has the shot. @param {string} id */
+    async display(id) {
+        for (let tries = 0; tries < displayTries; tries++) {
+            this.journal.sending.now();
+            const answer = await ask(`/clock/${this.journal.dayId}/gun/${id}`).catch(() => null);
+            const shot = this.findShot(id)?.shot;
+            if (!shot || shot.readC !== null) return;
+            if (answer?.status === 200) {
+                const { value, unit } = await answer.json();
+                await this.journal.write([entry("shot.read", id, { shot: id, value, unit }, Date.now())]);
+                return;
+            }
+            await new Promise((resolve) => setTimeout(resolve, displayAgainMs));
+        }
     }
 
     /** The shot is kept before the camera, which may close this page, has opened. @param {Run} run @param {number} at */
@@ -418,6 +439,8 @@ export class RunClock {
 
     /** Looks at the clock: sounds, stamps, keeps the screen on. */
     tick() {
+        const shown = this.run();
+        pace(this.nowOf(shown), (shown?.coolings ?? []).some((cooling) => cooling.end === null));
         const slept = this.journal.clock.look();
         if (this.journal.clock.misread(Date.now())) void this.journal.sayClock();
         const run = this.run();

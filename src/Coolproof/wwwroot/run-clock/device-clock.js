@@ -2,6 +2,7 @@
 // clock.offset entries, and every stamp is read through the measurement that held (docs/formats/entries.md, "Time").
 import { entry, number } from "./entries.js";
 import { offsetAt } from "./lines.js";
+import { simulated } from "./rehearsal.js";
 import { ask } from "./sending.js";
 
 /** @typedef {import("./entries.js").Entry} Entry */
@@ -68,6 +69,7 @@ export class DeviceClock {
         const steady = performance.now();
         const passed = steady - this.steady;
         const jump = wall - this.wall - passed;
+        if (simulated()) return passed > asleepMs; // a made-up clock is never wrong
         const awake = passed < asleepMs && !this.hidden;
         this.wall = wall;
         this.steady = steady;
@@ -81,11 +83,12 @@ export class DeviceClock {
 
     /** Whether it is time to measure. */
     get due() {
-        return performance.now() - this.measuredAt > measureEveryMs;
+        return !simulated() && performance.now() - this.measuredAt > measureEveryMs;
     }
 
     /** Measures, the quickest of a few answers counting. @returns {Promise<boolean>} whether the bench answered */
     async measure() {
+        if (simulated()) return false;
         /** @type {{ ms: number, withinMs: number } | null} */
         let best = null;
         for (let tries = 0; tries < 4; tries++) {
@@ -108,7 +111,7 @@ export class DeviceClock {
 
     /** Whether the bench would read an instant of this device's clock wrongly by what it was told. @param {number} at */
     misread(at) {
-        if (!this.estimate) return false;
+        if (!this.estimate || simulated()) return false;
         return this.offsets.length === 0 || Math.abs(this.estimate.ms - this.inForce(at)) > Math.max(leastChangeMs, this.estimate.withinMs);
     }
 

@@ -8,6 +8,7 @@ import { Journal } from "./journal.js";
 import { more, outbox } from "./more.js";
 import { listen, onPress } from "./press.js";
 import { shotLine, typeReading } from "./questions.js";
+import { simulated, speedNow } from "./rehearsal.js";
 import { hide, sheetUp } from "./sheets.js";
 import { counted, temperature } from "./words.js";
 
@@ -49,6 +50,8 @@ function show(clock) {
     showCounts(clock);
     byId("back-to-clock").hidden = clock.viewed === null;
     say(byId("trouble"), clock.journal.trouble ?? "");
+    byId("rehearsal").hidden = !simulated();
+    say(byId("rehearsal"), speedNow() >= 2 ? `Made-up motor. Time runs ${Math.round(speedNow())} times as fast.` : "Made-up motor. Time flies while you drive, and while it cools.");
     announce(`${face.title}: ${face.step === "CountingDown" || face.step === "Driving" ? face.step === "Driving" ? "driving" : "counting down" : face.line}`, face.step);
     return face;
 }
