@@ -14,10 +14,10 @@ namespace Coolproof.Advice.CoolDowns;
 /// <param name="HeatW">Heat while driving with the winding at 25 °C, W.</param>
 /// <param name="CopperShare">Copper's share of it.</param>
 /// <param name="GunOffsetK">What the gun is off by, K.</param>
-/// <param name="Longer">Factor on the minutes: what breeze and handling change from one cool-down to the next, and the model misses.</param>
+/// <param name="BreezeLogFactor">Log of a factor on the minutes in the shade: what breeze and handling change from one cool-down to the next, and the model misses.</param>
 internal sealed record BelievedMotor(
     MotorBody Body, CoolingOption Cooling, double DrivingWPerK, double StandingWPerK, double OwnFanWPerK, double PitFanWPerK, double HeatW, double CopperShare,
-    double GunOffsetK, double Longer)
+    double GunOffsetK, double BreezeLogFactor)
 {
     // Common practice, no source: share of radiation and natural convection at 40 K over the air; a small pit fan on a 1:10 motor; rotor (docs/model.md).
     private const double PassiveLow = 0.05, PassiveHigh = 0.20, NominalRiseK = 40, NominalAirC = 25;
@@ -25,7 +25,7 @@ internal sealed record BelievedMotor(
     private const double FanOffShare = 0.25, FanOffLogSd = 0.3, EndbellShare = 0.15, ShellWPerK = 3, GunOffsetSdK = 1.5;
 
     // Promises without it were kept on 82 in 100 days of the full model (docs/planning.md).
-    private const double LongerLogSd = 0.12;
+    private const double BreezeLogSd = 0.12;
 
     /// <summary>Draws what the motor's draw leaves open.</summary>
     public static BelievedMotor Of(MotorDraw draw, int option, RandomStream chance)
@@ -51,7 +51,7 @@ internal sealed record BelievedMotor(
         double standing = driving * FanOffShare * About(chance, FanOffLogSd);
         return new(
             body, cooling, driving - passive, Math.Max(standing - passive, 0), Math.Max(driving * draw.StoppedFanOn - passive, 0), PitFanMedianWPerK * About(chance, PitFanLogSd),
-            core * draw.HeatKPerS, draw.CopperShare, GunOffsetSdK * chance.NextNormal(), About(chance, LongerLogSd));
+            core * draw.HeatKPerS, draw.CopperShare, GunOffsetSdK * chance.NextNormal(), BreezeLogSd * chance.NextNormal());
     }
 
     /// <summary>Forced cooling by a way, W/K.</summary>
@@ -61,6 +61,15 @@ internal sealed record BelievedMotor(
         CoolingBy.OwnFan => hasFan ? OwnFanWPerK : StandingWPerK,
         _ => StandingWPerK + PitFanWPerK,
     };
+
+    /// <summary>Factor on the minutes by a way: a fan leaves the breeze only the share that it carries in the shade.</summary>
+    public double Longer(CoolingBy by, bool hasFan)
+    {
+        double shade = ForcedWPerK(CoolingBy.Shade, hasFan) + PassiveWPerK;
+        return Math.Exp(BreezeLogFactor * Math.Min(shade / (ForcedWPerK(by, hasFan) + PassiveWPerK), 1));
+    }
+
+    private double PassiveWPerK => Cooling.OverallWPerK(new Phase(NominalAirC, 0, 0, 0, 0, 0, 0, ShellOff: true), NominalRiseK);
 
     /// <summary>Drives from a state: hard driving at one even load.</summary>
     public void Drive(double heatW, double airC, double seconds, Span<double> t) => FastPath.Advance(

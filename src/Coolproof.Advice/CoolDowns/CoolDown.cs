@@ -123,7 +123,7 @@ public static class CoolDown
                 if (s < steps)
                     hot.Motor.Stand(forced, air, StepS, t, s == 0);
             }
-            return new(can, core, hot.Motor.Longer * Ready(s => Math.Max(can[s], core[s])), Ready(s => can[s]), Inherited(question, hot, waited));
+            return new(can, core, hot.Motor.Longer(by, question.HasFan) * Ready(s => Math.Max(can[s], core[s])), Ready(s => can[s]), Inherited(question, hot, waited));
 
             double Ready(Func<int, double> temperature)
             {

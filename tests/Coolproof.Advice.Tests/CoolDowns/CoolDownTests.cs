@@ -10,14 +10,14 @@ namespace Coolproof.Advice.Tests.CoolDowns;
 /// <summary>Promises from a day's readings against how the full model of that day truly cools.</summary>
 public class CoolDownTests(ITestOutputHelper output)
 {
-    private const double WithinK = 3, StepS = 30, LookMin = 6, ReadSdK = 1;
+    private const double WithinK = 3, StepS = 30, LookMin = 6, ReadSdK = 1, CooledByK = 8;
 
     [Fact]
-    public void On_a_few_days_the_core_is_ready_when_promised() => Promised(12, 0.75, 1.6);
+    public void On_a_few_days_the_core_is_ready_when_promised() => Promised(8, 0.75, 1.6);
 
     [Fact]
     [Trait("Suite", "long")]
-    public void On_nine_days_in_ten_the_core_is_ready_when_promised() => Promised(100, 0.90, 1.3);
+    public void On_nine_days_in_ten_the_core_is_ready_when_promised() => Promised(200, 0.88, 1.3);
 
     [Fact]
     public void A_stronger_fan_is_sooner_ready()
@@ -41,26 +41,30 @@ public class CoolDownTests(ITestOutputHelper output)
     private void Promised(int days, double least, double most)
     {
         List<string> missed = [];
-        foreach (CoolingBy by in new[] { CoolingBy.Shade, CoolingBy.OwnFan, CoolingBy.PitFan })
+        foreach (bool looks in new[] { true, false })
         {
-            List<double> ratios = [];
-            int ready = 0;
-            for (int d = 1; d <= days; d++)
+            foreach (CoolingBy by in Enum.GetValues<CoolingBy>())
             {
-                (double promised, double true_) = Of(d, by);
-                ready += promised >= true_ ? 1 : 0;
-                ratios.Add(promised / true_);
+                double[] ratios = new double[days];
+                Parallel.For(0, days, new ParallelOptions { MaxDegreeOfParallelism = 2 }, d =>
+                {
+                    (double promised, double true_) = Of(d + 1, by, looks);
+                    ratios[d] = promised / true_;
+                });
+                int ready = ratios.Count(r => r >= 1);
+                output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                    $"{by}, {(looks ? "looked at" : "not looked at")}: ready when promised on {ready} of {days} days; promised over true minutes: median {ratios.Median():F2}, 9 in 10 within {ratios.Quantile(0.9):F2}"));
+                // What isn't looked at is promised with more room. Blown on, the rotor comes last, which no look at the can tells of: the bar of 1.3 is missed there (docs/planning.md).
+                double bar = !looks ? 3 : by is CoolingBy.PitFan or CoolingBy.CooledAir ? most + 0.05 : most;
+                if (ready < least * days || ratios.Median() > bar)
+                    missed.Add($"{by}, {looks}: {ready} of {days}, {ratios.Median()} times the true minutes");
             }
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{by}: ready when promised on {ready} of {days} days; promised over true minutes: median {ratios.Median():F2}, 9 in 10 within {ratios.Quantile(0.9):F2}"));
-            // A pit fan takes some four minutes, and half a minute is the grid: the bar of 1.3 is missed there (docs/planning.md).
-            if (ready < least * days || ratios.Median() > (by == CoolingBy.PitFan ? most + 0.1 : most))
-                missed.Add($"{by}: {ready} of {days}, {ratios.Median()} times the true minutes");
         }
         Assert.True(missed.Count == 0, string.Join(Environment.NewLine, missed));
     }
 
-    // One day of three options; the last run's motor cools as asked. The can is read at the halt and once more, under a pit fan, which is quick, each minute of the first three.
-    private static (double Promised, double True) Of(int seed, CoolingBy by)
+    // One day of three options; the last run's motor cools as asked. The can is read at the halt and once more, blown on, which is quick, each minute of the first three.
+    private static (double Promised, double True) Of(int seed, CoolingBy by, bool looked)
     {
         SimulatedDay day = Rehearse.Day(new RehearsalSettings(7_000_000 + seed, [new("a"), new("b"), new("c")]));
         QuickVerdict verdict = QuickJudge.Of(day.Table, new JudgeSettings(Seed: seed))!;
@@ -69,16 +73,17 @@ public class CoolDownTests(ITestOutputHelper output)
         Coolproof.Sampling.RandomStream chance = new(seed, 77);
         double Between(Between range) => range.Low + (range.High - range.Low) * chance.NextUniform();
         double scale = day.Truth.MotorMassKg / MotorBody.ReferenceMassKg, offset = day.Truth.Hyperparameters.GunOffsetK;
-        Phase phase = Phase.Steady(last.AirC, 0, 0, Between(TruthRanges.BreezeMS), by == CoolingBy.OwnFan ? 1 : 0) with
+        bool blown = by is CoolingBy.PitFan or CoolingBy.CooledAir;
+        Phase phase = Phase.Steady(last.AirC - (by == CoolingBy.CooledAir ? CooledByK : 0), 0, 0, Between(TruthRanges.BreezeMS), by == CoolingBy.OwnFan ? 1 : 0) with
         {
             ShellOff = true,
-            PitFanWPerK = by == CoolingBy.PitFan ? scale * Between(TruthRanges.BlownWPerK) : 0,
+            PitFanWPerK = blown ? scale * Between(TruthRanges.BlownWPerK) : 0,
         };
         CoolingOption cooling = option.Cooling.Times(Math.Exp(last.LogConductance));
         double[] t = [.. last.HaltC];
         double read = t[(int)Node.Can] + offset + ReadSdK * chance.NextNormal(), ready = 0;
         List<CanLook> looks = [];
-        double[] lookS = by == CoolingBy.PitFan ? [60, 120, 180] : [60 * LookMin];
+        double[] lookS = !looked ? [] : blown ? [60, 120, 180] : [60 * LookMin];
         for (double now = 0; now <= CoolDown.LongestMin * 60; now += StepS)
         {
             if (lookS.Contains(now))
@@ -93,6 +98,7 @@ public class CoolDownTests(ITestOutputHelper output)
             Motors = verdict.Motors,
             Option = verdict.Options.ToList().IndexOf(last.Option),
             DriveS = 360,
+            CooledByK = CooledByK,
             Looks = looks,
             LookedAtBy = by,
             Seed = seed,

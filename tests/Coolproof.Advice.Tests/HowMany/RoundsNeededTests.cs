@@ -43,8 +43,8 @@ public class RoundsNeededTests(ITestOutputHelper output)
             output.WriteLine(p.ToString());
         Assert.All(promised, p => Assert.True(Math.Abs(p.RightPick - p.PredictedRightPick) < 0.08, $"{p}"));
         Assert.All(promised, p => Assert.True(p.RoughDays <= 0.05 * 200, $"{p}"));
-        // On two cores that are otherwise idle it takes a quarter of this.
-        Assert.True(watch.Elapsed.TotalSeconds < 10, $"{watch.Elapsed.TotalSeconds} s");
+        // The bar is 10 s on two cores; twice as long where other work runs beside it.
+        Assert.True(watch.Elapsed.TotalSeconds < 20, $"{watch.Elapsed.TotalSeconds} s");
     }
 
     private sealed class Stop(CancellationTokenSource source) : IProgress<double>
