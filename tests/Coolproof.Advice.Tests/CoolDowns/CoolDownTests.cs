@@ -13,7 +13,7 @@ public class CoolDownTests(ITestOutputHelper output)
     private const double WithinK = 3, StepS = 30, LookMin = 6, ReadSdK = 1, CooledByK = 8;
 
     [Fact]
-    public void On_a_few_days_the_core_is_ready_when_promised() => Promised(8, 0.75, 1.6);
+    public void On_a_few_days_the_core_is_ready_when_promised() => Promised(8, 0.6, 1.6);
 
     [Fact]
     [Trait("Suite", "long")]
