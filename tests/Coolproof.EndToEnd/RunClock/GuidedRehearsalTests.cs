@@ -59,9 +59,11 @@ public sealed class GuidedRehearsalTests(Chromium chromium)
         foreach (var run in runs.Take(3))
         {
             Assert.Equal(360, run.DriveS!.Value, 2.0);
+            Assert.InRange(RunAir.Of(run, notebook.Find<NotedDay>(day))!.AirC, 20, 32); // noted as by a thermometer, at the time of the run
             Assert.InRange(run.StopToReadS(run.Shots[0])!.Value, 0, 30); // by hand, at the true speed
             Assert.All(run.Shots, shot => Assert.InRange(shot.ReadC!.Value, 25, 160));
         }
+        Assert.True(runs[2].Halt!.At < SystemClock.Instance.GetCurrentInstant()); // no stamp lies in the bench's future
         Assert.InRange((runs[1].Go!.At - runs[0].Halt!.At).TotalMinutes, 4, 30);
         Assert.All(runs.Zip(runs.Skip(1)), pair => Assert.True(pair.Second.Since > pair.First.Since));
 

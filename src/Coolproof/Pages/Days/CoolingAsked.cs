@@ -36,7 +36,7 @@ public sealed class CoolingAsked
         var last = notebook.RunsOf(day.Id).LastOrDefault(run => run.Halt is not null || run.Shots.Count > 0);
         Fitted = Guid.TryParse(sent ? query["option"].ToString() : last?.Option?.ToString(), out var id) ? options.FirstOrDefault(option => option.Id == id) : null;
         Drive = last?.DriveS ?? day.DriveS ?? DriveS;
-        AirC = Temperature("air", day.Weather.LastOrDefault(note => note.AirC is not null)?.AirC ?? UsualAirC, -30, 60) ?? UsualAirC;
+        AirC = Temperature("air", day.Weather.LastOrDefault(note => note.AirC is not null)?.AirC ?? (last is null ? null : RunAir.Of(last, day)?.AirC) ?? UsualAirC, -30, 60) ?? UsualAirC;
         CanC = Temperature("can", last is null ? null : Read(last), -30, 200, optional: true);
         WithinK = Number("within", Units.FromKelvins(UsualWithinK, unit), 0.1, 50) is { } typed ? Units.KelvinsFrom(typed, unit) : UsualWithinK;
         WaitMin = Number("wait", UsualWaitMin, 0, CoolDown.LongestMin) ?? UsualWaitMin;

@@ -12,7 +12,7 @@ namespace Coolproof.Pages.Rehearsals;
 internal static class GuidedRehearsal
 {
     const string Named = "Guided rehearsal ";
-    const double DriveS = 360, CooledByK = 8;
+    const double DriveS = 360, CooledByK = 8, AirC = 28, AirDriftK = -4;
     const int Rounds = 2, WeatherMin = 20;
 
     /// <summary>Its clock begins so long before it is begun: an evening of some hours is over before the bench's clock is there.</summary>
@@ -24,11 +24,11 @@ internal static class GuidedRehearsal
     public static long? SeedOf(PitNotebook notebook, NotedDay day) =>
         day.Name.StartsWith(Named, StringComparison.Ordinal) && long.TryParse(day.Name[Named.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && Demo.Made(notebook, day.Id) ? seed : null;
 
-    /// <summary>When its clock begins.</summary>
-    public static Instant BeginsAt(NotedDay day) => day.Since - Length;
+    /// <summary>When its clock begins: with the first note of its air, which is the earliest thing that is said of it.</summary>
+    public static Instant BeginsAt(NotedDay day) => day.Since;
 
     /// <summary>The motor of a seed.</summary>
-    public static LiveDay Motor(long seed) => new(new RehearsalSettings(seed, Options, Rounds) { DriveS = DriveS });
+    public static LiveDay Motor(long seed) => new(new RehearsalSettings(seed, Options, Rounds) { DriveS = DriveS, AirFromC = [AirC], AirDriftK = AirDriftK });
 
     /// <summary>The entries that begin one: its day, its plan, its options (shared with what is made up already), and the air as the thermometer will show it.</summary>
     /// <param name="notebook">The notebook.</param>
