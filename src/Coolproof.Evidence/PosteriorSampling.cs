@@ -10,14 +10,14 @@ namespace Coolproof.Evidence;
 /// <summary>Draws from the joint model until the gate passes.</summary>
 internal static class PosteriorSampling
 {
-    private const int WarmUp = 250, Draws = 400, MostDraws = 8000;
+    private const int WarmUp = 150, Draws = 300, MostDraws = 8000;
 
     /// <summary>Start of a chain about the centre, in sds of the whitened parameters: spread out, yet inside the bulk.</summary>
     private const double StartSpread = 0.5;
 
     /// <summary>How a chain is run: the target is whitened already, and the metric's window learns what curvature at one point can't know.</summary>
     public static NutsSettings Settings(DayModel model) =>
-        new(WarmUp: WarmUp, Draws: Draws, TargetAcceptance: 0.85, Metric: MetricKind.LeadingBlock, LeadingBlock: model.Layout.Globals);
+        new(WarmUp: WarmUp, Draws: Draws, TargetAcceptance: 0.8, Metric: MetricKind.LeadingBlock, LeadingBlock: model.Layout.Globals);
 
     /// <summary>Samples a prepared model.</summary>
     /// <param name="table">The table.</param>

@@ -1,7 +1,9 @@
+using Coolproof;
 using System.Runtime.InteropServices;
 using Coolproof.Commands;
 using Coolproof.Screen;
 
+LastStart.Remember(args);
 var terminal = Terminal.OfProcess();
 using var stop = new CancellationTokenSource();
 using var interrupted = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);

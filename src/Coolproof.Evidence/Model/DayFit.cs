@@ -18,7 +18,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     public double[] Typical { get; private init; } = Centre;
 
     private const double CurvatureFloor = 0.2;
-    private const int PilotChains = 2, PilotWarmUp = 100, PilotDraws = 48, PilotEvery = 4, PilotDepth = 6, WideBlock = 40;
+    private const int PilotChains = 2, PilotWarmUp = 60, PilotDraws = 48, PilotEvery = 6, PilotDepth = 6, WideBlock = 40;
     private const long PilotSeed = 0x5b1f;
 
     /// <summary>Prepares a model: spreads at their most probable values, the rest at its mode given them.</summary>
@@ -66,21 +66,20 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         ArrowWhitening whitening = new(Centre, Factor);
         double[][] draws = [.. Enumerable.Range(0, PilotChains * PilotDraws).Select(i => Position(whitening, pilot.Chains[i / PilotDraws].Draw(i % PilotDraws)))];
         double[] middle = [.. Enumerable.Range(0, n).Select(i => draws.Average(d => d[i]))], scales = new double[n];
-        DayDensity density = new(Model);
-        ArrowHessian here = ArrowHessian.At(density.Evaluate, Model.Layout, Centre);
+        ArrowHessian here = ArrowHessian.At(new DayDensity(Model).Evaluate, Model.Layout, Centre);
         here.CopyDiagonal(scales);
         for (int i = 0; i < n; i++)
             scales[i] = 1 / Math.Sqrt(Math.Max(Math.Abs(scales[i]), 1));
-        List<ArrowHessian> hessians = [];
         int every = Model.Layout.LargestBlock > WideBlock ? 4 * PilotEvery : PilotEvery;
-        for (int i = 0; i < draws.Length; i += every)
+        ArrowHessian[] taken = new ArrowHessian[(draws.Length + every - 1) / every];
+        Parallel.For(0, taken.Length, new() { MaxDegreeOfParallelism = threads, CancellationToken = cancel }, () => new DayDensity(Model), (i, _, own) =>
         {
-            cancel.ThrowIfCancellationRequested();
-            if (ArrowHessian.At(density.Evaluate, Model.Layout, draws[i], scales) is { IsFinite: true } hessian)
-                hessians.Add(hessian);
-        }
+            taken[i] = ArrowHessian.At(own.Evaluate, Model.Layout, draws[i * every], scales);
+            return own;
+        }, _ => { });
+        ArrowHessian[] hessians = [.. taken.Where(h => h.IsFinite)];
         int gradients = Gradients + (int)pilot.Gradients + here.Gradients + hessians.Sum(h => h.Gradients);
-        return hessians.Count == 0 ? this with { Gradients = gradients } : this with { Centre = middle, Factor = Factored(ArrowHessian.Mean(hessians)), Gradients = gradients };
+        return hessians.Length == 0 ? this with { Gradients = gradients } : this with { Centre = middle, Factor = Factored(ArrowHessian.Mean(hessians)), Gradients = gradients };
     }
 
     private static double[] Position(ArrowWhitening whitening, ReadOnlySpan<double> z)

@@ -6,11 +6,11 @@ namespace Coolproof.Sampling.Hamiltonian;
 public static class GatedSampling
 {
     /// <summary>Target acceptances of reruns after too many divergences.</summary>
-    static readonly double[] Careful = [0.95, 0.99];
+    static readonly double[] Careful = [0.9, 0.95, 0.99];
 
     /// <summary>
     /// Samples, judges the named quantities, and goes on, by as much as the smallest effective sample size asks and at most twofold, until the gate passes or <paramref name="mostDraws"/> is reached. More
-    /// divergences than the limits allow start the sampling over with smaller steps, at a target acceptance of 0.95 and then 0.99; what then still diverges must
+    /// divergences than the limits allow start the sampling over with smaller steps, at a target acceptance of 0.9, 0.95 and then 0.99; what then still diverges must
     /// keep to the limits.
     /// </summary>
     /// <param name="dimension">Coordinates of the target, n.</param>
