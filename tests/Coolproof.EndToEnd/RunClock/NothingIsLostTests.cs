@@ -50,38 +50,6 @@ public sealed class NothingIsLostTests(Chromium chromium)
     }
 
     [Fact]
-    public Task A_page_that_sleeps_through_the_horn_says_so_and_the_stop_is_set_back() => SleepThroughTheHornAsync(sleepS: 9);
-
-    [Fact]
-    [Trait("Suite", "long")]
-    public Task A_page_that_sleeps_for_four_minutes_says_so_and_the_stop_is_set_back() => SleepThroughTheHornAsync(sleepS: 240);
-
-    async Task SleepThroughTheHornAsync(int sleepS)
-    {
-        await using var bench = await Bench.StartAsync();
-        var evening = await Evening.NoteAsync(bench, driveS: 5);
-        var profile = Directory.CreateTempSubdirectory("coolproof-profile-").FullName;
-        await using var phone = await Phone.OpenAsync(await chromium.WithProfileAsync(profile, OfAPhone), bench, evening.Day, leadS: 3, clockAheadMs: 0, touch: true);
-        await phone.RoleAsync("any");
-        await phone.PressAsync("go-now");
-        await phone.StepAsync("Driving");
-        await phone.SentAsync();
-        ProfileProcesses.Freeze(profile, frozen: true);
-        await Task.Delay(TimeSpan.FromSeconds(sleepS), TestContext.Current.CancellationToken);
-        ProfileProcesses.Freeze(profile, frozen: false);
-
-        await phone.Page.Locator("[data-ask=missed]").GetByText("The horn was missed").WaitForAsync();
-        Assert.Equal("Driving", await phone.StepNowAsync());
-        Assert.Equal((SystemClock.Instance.GetCurrentInstant() - phone.Pressed["go-now"]).TotalSeconds, await phone.DigitsAsync(), 2.0);
-        await phone.PressAsync("missed-planned");
-        await phone.StepAsync("Rolling");
-        await phone.SentAsync();
-        var run = Assert.Single((await bench.NotebookAsync()).RunsOf(evening.Day));
-        Assert.Equal(5, run.DriveS!.Value, 0.3);
-        Assert.Equal("later", run.Stop!.Counted.Body.Text("by"));
-    }
-
-    [Fact]
     public async Task A_phone_whose_clock_is_wrong_and_puts_itself_right_within_a_run_stamps_right()
     {
         await using var bench = await Bench.StartAsync();

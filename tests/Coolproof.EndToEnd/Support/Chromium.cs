@@ -9,7 +9,7 @@ namespace Coolproof.EndToEnd.Support;
 public sealed class Chromium : IAsyncLifetime
 {
     /// <summary>What a browser without a display or a network is started with.</summary>
-    static readonly string[] Arguments =
+    internal static readonly string[] Arguments =
     [
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
         "--autoplay-policy=user-gesture-required",
@@ -36,6 +36,11 @@ public sealed class Chromium : IAsyncLifetime
         look.Args = Arguments;
         return playwright!.Chromium.LaunchPersistentContextAsync(profile, look);
     }
+
+    /// <summary>The windows of a browser that was started apart, without what tests otherwise set: hidden pages know that they are hidden.</summary>
+    /// <param name="browser">The browser.</param>
+    internal async Task<IBrowserContext> ConnectAsync(OrdinaryBrowser browser) =>
+        (await playwright!.Chromium.ConnectOverCDPAsync(browser.Address, new() { NoDefaults = true })).Contexts[0];
 
     internal static string Path => new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
         ?? throw new InvalidOperationException("These tests need Chromium: apt-get install chromium");

@@ -193,6 +193,36 @@ sealed class Phone : IAsyncDisposable
     /// <summary>Pulls the network cable, or plugs it in.</summary>
     public Task OfflineAsync(bool offline) => Context.SetOfflineAsync(offline);
 
+    /// <summary>Another page comes to the front, and the browser freezes this one by its lifecycle command, as it does with pages in the background.</summary>
+    /// <param name="during">For how long.</param>
+    public async Task FreezeAsync(TimeSpan during)
+    {
+        session ??= await Context.NewCDPSessionAsync(Page);
+        var other = await Context.NewPageAsync();
+        await other.BringToFrontAsync();
+        await session.SendAsync("Page.setWebLifecycleState", new() { ["state"] = "frozen" });
+        await Task.Delay(during, TestContext.Current.CancellationToken);
+        await session.SendAsync("Page.setWebLifecycleState", new() { ["state"] = "active" });
+        await Page.BringToFrontAsync();
+        await other.CloseAsync();
+    }
+
+    /// <summary>Lets the page note how long its own timers were kept from it.</summary>
+    public Task NotePausesAsync() => Page.EvaluateAsync("""
+        () => {
+            let last = Date.now();
+            globalThis.longestPause = 0;
+            setInterval(() => {
+                const now = Date.now();
+                globalThis.longestPause = Math.max(globalThis.longestPause, now - last);
+                last = now;
+            }, 250);
+        }
+        """);
+
+    /// <summary>The longest of those pauses, in seconds.</summary>
+    public async Task<double> LongestPauseAsync() => await Page.EvaluateAsync<double>("() => globalThis.longestPause / 1000");
+
     /// <summary>Loads the page again.</summary>
     public async Task ReloadAsync()
     {
