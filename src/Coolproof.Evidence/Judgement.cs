@@ -1,10 +1,17 @@
+using Coolproof.Evidence.Forecasts;
+
 namespace Coolproof.Evidence;
 
 /// <summary>What came of judging: <see cref="Judged"/>, <see cref="Refused"/> or <see cref="NotConverged"/>.</summary>
 public abstract record Judgement;
 
 /// <summary>A verdict.</summary>
-public sealed record Judged(Verdict Verdict) : Judgement;
+/// <param name="Verdict">The verdict.</param>
+public sealed record Judged(Verdict Verdict) : Judgement
+{
+    /// <summary>What the same draws say of races to come; null where a verdict was put together without draws.</summary>
+    public Lazy<RaceEvidence>? Races { get; init; }
+}
 
 /// <summary>The table can't be judged as it stands (exit code 2).</summary>
 /// <param name="Reason">What is missing or wrong, one sentence.</param>

@@ -15,7 +15,7 @@ public readonly record struct TruePeak(string Option, double CanC, double Windin
 public readonly record struct RunFloor(RunTruth Run, double CanC, double WindingC);
 
 /// <summary>What is true of a simulated day, and what it would have shown at fair conditions.</summary>
-public sealed class Truth
+public sealed partial class Truth
 {
     readonly World _world;
     readonly double _fairLogHeat;

@@ -135,6 +135,9 @@ internal sealed partial class DayDensity
     /// <summary>A deviation from its group at the last point: a log factor.</summary>
     public double Deviation(ReadOnlySpan<double> u, int member) => _expected[member] + _sd[member] * u[member];
 
+    /// <summary>A spread at the last point: a log-sd.</summary>
+    public double SpreadOf(int parameter) => _model.Parameters[parameter].Scale * _x[parameter];
+
     /// <summary>Sd of a member's deviation for a standard normal parameter at the last point.</summary>
     public double Sd(int member) => _sd[member];
 

@@ -9,6 +9,7 @@ namespace Coolproof.Json;
 [JsonSerializable(typeof(PlanJson))]
 [JsonSerializable(typeof(SteeringJson))]
 [JsonSerializable(typeof(CooldownJson))]
+[JsonSerializable(typeof(ForecastJson))]
 internal sealed partial class AdviceJson : JsonSerializerContext
 {
     /// <summary>The version of the contracts.</summary>

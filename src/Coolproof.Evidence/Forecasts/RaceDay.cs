@@ -1,0 +1,127 @@
+using Coolproof.Evidence.Model;
+using Coolproof.Notebook;
+using Coolproof.Thermal;
+
+namespace Coolproof.Evidence.Forecasts;
+
+/// <summary>
+/// One draw driven through a race day: core and can exactly from step to step, winding over the core as its copper heat has it, the rotor following the core. A
+/// weaker warm magnet asks for more current: copper heat goes with the inverse square of its strength.
+/// </summary>
+internal sealed class RaceDay
+{
+    private readonly RaceEvidence _evidence;
+    private readonly RaceScenario _scenario;
+    private readonly RaceGrid _grid;
+    private readonly double _logDensity, _beyond;
+
+    public RaceDay(RaceEvidence evidence, RaceScenario scenario, RaceGrid grid)
+    {
+        (_evidence, _scenario, _grid) = (evidence, scenario, grid);
+        double tested = new Air(evidence.Fair.AmbientC, Air.PressureAtPa(scenario.TestedAtM)).Density;
+        _logDensity = Math.Log(new Air(scenario.AirC, Air.PressureAtPa(scenario.AltitudeM)).Density / tested);
+        double length = Math.Max(0, Math.Log2(scenario.RaceS / evidence.LongestDriveS)), load = Math.Max(0, Math.Log2(scenario.HeatFactor));
+        _beyond = RacePriors.BeyondLogSd * Math.Sqrt(length * length + load * load);
+    }
+
+    /// <summary>Fills can, mean winding and magnet at the grid's times, °C.</summary>
+    public void Drive(RaceDraw draw, int option, RaceChance chance, Span<double> canC, Span<double> windingC, Span<double> magnetC)
+    {
+        double air = _scenario.AirC + RacePriors.AirSdK * chance.Air, rho = draw.CoreOverCan;
+        double rotorRate = RacePriors.RotorPerS * Math.Exp(RacePriors.RotorPathLogSd * chance.RotorPath) / (RacePriors.RotorShare * Math.Exp(RacePriors.RotorCapacityLogSd * chance.RotorCapacity));
+        double logG = LogConductance(draw, option, chance), testMagnet = TestMagnetC(draw, option, rotorRate), sun = SunKPerS(chance);
+        double core = 0, can = 0, excess = 0, rotor = 0;
+        (canC[0], windingC[0], magnetC[0]) = (air, air, air);
+        int at = 0;
+        foreach (RaceStretch stretch in _grid.Stretches)
+        {
+            double p = stretch.Phase == RacePhase.Race ? Heat(draw, chance, stretch.Race) : 0;
+            double stepS = stretch.Phase == RacePhase.RollIn ? stretch.StepS * Math.Exp(RacePriors.RollInLogSd * chance.RollIn) : stretch.StepS;
+            double g = Conductance(draw, option, chance, logG, stretch.Phase), tau = draw.WindingShare * draw.SlotS, follow = 1 - Math.Exp(-rotorRate * stepS);
+            for (int i = 0; i < stretch.Steps; i++)
+            {
+                double strength = MagnetStrength(air + rotor, testMagnet), copper = draw.CopperShare * p / (strength * strength), x = Priors.Alpha25 * copper * draw.SlotS;
+                double fed = copper * (1 + x + x * x), warm = 1 + Priors.Alpha25 * (air - 25), before = core;
+                PairStep step = PairStep.Of(Priors.Alpha25 * fed - draw.CoreToCanPerS, draw.CoreToCanPerS, draw.CoreToCanPerS * rho, -(draw.CoreToCanPerS + g) * rho, stepS);
+                (core, can) = step.Next(core, can, (1 - draw.CopperShare) * p + fed * warm + ExcessFlow(ref excess, draw, fed * (warm + Priors.Alpha25 * core), tau, stepS), sun * rho);
+                rotor += follow * (0.5 * (before + core) - rotor);
+                at++;
+                (canC[at], windingC[at], magnetC[at]) = (air + can, air + core + excess, air + rotor);
+            }
+        }
+    }
+
+    // The winding takes up heat before it passes it on, and gives it off after the stop: what it holds differs from one end of a step to the other.
+    private static double ExcessFlow(ref double excess, RaceDraw draw, double copper, double tau, double stepS)
+    {
+        double settled = draw.SlotS * copper, next = settled + (excess - settled) * Math.Exp(-stepS / tau), flow = draw.WindingShare * (excess - next) / stepS;
+        excess = next;
+        return flow;
+    }
+
+    private double Heat(RaceDraw draw, RaceChance chance, int race) =>
+        _scenario.HeatFactor * Math.Exp(draw.LogHeat + draw.DayHeatSd * chance.DayHeat + draw.RunHeatSd * chance.RunHeats[race]);
+
+    private double LogConductance(RaceDraw draw, int option, RaceChance chance)
+    {
+        double logG = draw.Options[option].LogConductance + draw.MountingSd * chance.Mounting + Priors.DayConductanceSd * chance.DayConductance
+            + (RacePriors.DensityExponent + RacePriors.DensityExponentSd * chance.DensityExponent) * _logDensity + _beyond * chance.Length
+            + (_scenario.Wind is { } wind && !_evidence.Winds.Contains(wind) ? RacePriors.OtherWindLogSd * chance.Wind : 0);
+        double share = RacePriors.PassiveLow + (RacePriors.PassiveHigh - RacePriors.PassiveLow) * chance.Passive;
+        (double tested, _) = FairDrive.Peak(Motor(draw, 0), draw.Options[option].LogConductance, _evidence.Fair.AmbientC, _evidence.Fair.DriveS);
+        (double raced, _) = FairDrive.Peak(Motor(draw, Math.Log(_scenario.HeatFactor) + draw.DayHeatSd * chance.DayHeat), logG, _scenario.AirC, _scenario.RaceS);
+        return logG + Math.Log(1 + share * (PassiveFactor(tested, _evidence.Fair.AmbientC, raced, _scenario.AirC) - 1));
+    }
+
+    // Half natural convection (rise to the power 1/4), half radiation (cube of the mean absolute temperature).
+    private static double PassiveFactor(double testedC, double testedAirC, double racedC, double racedAirC)
+    {
+        double rise = Math.Max(racedC - racedAirC, 1) / Math.Max(testedC - testedAirC, 1);
+        double kelvin = (racedC + racedAirC + 2 * PhysicalConstants.ZeroCelsiusK) / (testedC + testedAirC + 2 * PhysicalConstants.ZeroCelsiusK);
+        return 0.5 * Math.Pow(rise, 0.25) + 0.5 * kelvin * kelvin * kelvin;
+    }
+
+    private double Conductance(RaceDraw draw, int option, RaceChance chance, double logG, RacePhase phase)
+    {
+        RaceOption o = draw.Options[option];
+        double driving = Math.Exp(logG);
+        if (phase == RacePhase.Race)
+            return driving;
+        if (phase == RacePhase.RollIn)
+            return driving * Math.Exp(o.LogStoppedFanOn);
+        return _scenario.Cooling switch
+        {
+            BreakCooling.OwnFan => driving * Math.Exp(o.LogStoppedFanOn),
+            BreakCooling.PitFan => driving * Math.Exp(o.LogStoppedFanOff) + RacePriors.PitFanPerS * Math.Exp(RacePriors.PitFanLogSd * chance.PitFan),
+            _ => driving * Math.Exp(o.LogStoppedFanOff),
+        };
+    }
+
+    private double SunKPerS(RaceChance chance) => _scenario.Sky is { } sky && _evidence.SunShare is { } share
+        ? ((sky == Sky.Sun ? 1 : 0) - share) * RacePriors.SunW / Priors.CoreCapacity * chance.Sun
+        : 0;
+
+    private static Constants Motor(RaceDraw draw, double logHeat) => new()
+    {
+        Rho = draw.CoreOverCan,
+        Kappa = draw.CoreToCanPerS,
+        Share = draw.WindingShare,
+        Slot = draw.SlotS,
+        Copper = draw.CopperShare,
+        LogHeat = draw.LogHeat + logHeat,
+    };
+
+    // The magnet half-way through a test: the heat of the tests goes with its strength then.
+    private double TestMagnetC(RaceDraw draw, int option, double rotorRate)
+    {
+        (_, double winding) = FairDrive.Peak(Motor(draw, 0), draw.Options[option].LogConductance, _evidence.Fair.AmbientC, _evidence.Fair.DriveS / 2);
+        double core = winding - _evidence.Fair.AmbientC - draw.SlotS * draw.CopperShare * Math.Exp(draw.LogHeat), z = rotorRate * _evidence.Fair.DriveS / 2;
+        return _evidence.Fair.AmbientC + core * (1 - (1 - Math.Exp(-z)) / z); // behind a core that rises evenly
+    }
+
+    private static double MagnetStrength(double magnetC, double testMagnetC)
+    {
+        MagnetGrade grade = MagnetGrade.All[0];
+        return Math.Max(grade.RelativeStrength(magnetC) / grade.RelativeStrength(testMagnetC), 0.5);
+    }
+}

@@ -1,0 +1,52 @@
+using Coolproof.Thermal.FullModel;
+
+namespace Coolproof.Rehearsal;
+
+/// <summary>A race as it truly goes.</summary>
+/// <param name="AirC">Air, °C.</param>
+/// <param name="RaceS">Hard driving, s.</param>
+/// <param name="BreakS">From halt to the next start, s.</param>
+/// <param name="LogHeats">Deviation of log heat of each race in a row from the rehearsal's mean.</param>
+/// <param name="LogConductance">Deviation of log conductance of that day and that refit.</param>
+/// <param name="FanOn">Whether the option's fan runs in the breaks.</param>
+public sealed record RaceConditions(double AirC, double RaceS, double BreakS, IReadOnlyList<double> LogHeats, double LogConductance, bool FanOn);
+
+/// <summary>Where a race truly ends.</summary>
+/// <param name="CanC">Can at the end of hard driving, °C.</param>
+/// <param name="WindingC">Winding then, °C.</param>
+/// <param name="HighestCanC">Highest can from the start to the next, °C.</param>
+/// <param name="HighestRotorC">Highest rotor likewise, °C.</param>
+public readonly record struct TrueStop(double CanC, double WindingC, double HighestCanC, double HighestRotorC);
+
+public sealed partial class Truth
+{
+    private const double SoakStepS = 15, RollS = TruthRanges.RollInMeanS;
+
+    /// <summary>Races in a row with one option, by the full model.</summary>
+    /// <param name="option">Name of the option.</param>
+    /// <param name="race">The day.</param>
+    public IReadOnlyList<TrueStop> Races(string option, RaceConditions race)
+    {
+        CoolingOption cooling = Options.First(o => o.Name == option).Cooling.Times(Math.Exp(race.LogConductance));
+        double[] t = [.. Enumerable.Repeat(race.AirC, HeatFlows.Nodes)];
+        return [.. race.LogHeats.Select(deviation => One(cooling, race, deviation, t))];
+    }
+
+    TrueStop One(CoolingOption cooling, RaceConditions race, double deviation, double[] t)
+    {
+        double pace = Evening.Pace(deviation);
+        Phase driving = FairRun.Driving(_world, _fairLogHeat + deviation, race.AirC, pace);
+        FastPath.Advance(_world.Body, cooling, driving, race.RaceS, t);
+        double[] stop = [.. t];
+        Phase rolling = FairRun.Driving(_world, _fairLogHeat + deviation, race.AirC, TruthRanges.RollInPace * pace) with { CopperW25 = 0, IronW = TruthRanges.RollInIron * driving.IronW };
+        FastPath.Advance(_world.Body, cooling, rolling, RollS, t);
+        double can = Math.Max(stop[(int)Node.Can], t[(int)Node.Can]), rotor = Math.Max(stop[(int)Node.Rotor], t[(int)Node.Rotor]);
+        Phase standing = Phase.Steady(race.AirC, 0, 0, _world.BreezeMS, race.FanOn && cooling.FanWPerK > 0 ? 1 : 0) with { ShellOff = true };
+        for (double at = 0; at < race.BreakS; at += SoakStepS)
+        {
+            FastPath.Advance(_world.Body, cooling, standing, Math.Min(SoakStepS, race.BreakS - at), t, afterEvent: at == 0);
+            (can, rotor) = (Math.Max(can, t[(int)Node.Can]), Math.Max(rotor, t[(int)Node.Rotor]));
+        }
+        return new(stop[(int)Node.Can], stop[(int)Node.Winding], can, rotor);
+    }
+}

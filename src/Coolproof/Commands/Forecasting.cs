@@ -1,0 +1,48 @@
+using Coolproof.Evidence;
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Json;
+using Coolproof.Notebook;
+using Coolproof.Screen;
+using Coolproof.Words;
+
+namespace Coolproof.Commands;
+
+/// <summary>What `coolproof forecast` was asked.</summary>
+/// <param name="File">A readings table; "-" for standard input.</param>
+/// <param name="AirC">Air on race day, °C; null: the tests'.</param>
+/// <param name="RaceS">Length of the race, s; null: the tests'.</param>
+/// <param name="Scenario">The rest of the day.</param>
+/// <param name="Demand">Limits and accepted odds.</param>
+/// <param name="Seed">Seed.</param>
+/// <param name="Units">Degrees for people.</param>
+/// <param name="Json">Whether to print JSON.</param>
+internal sealed record ForecastRequest(
+    string File, double? AirC, double? RaceS, RaceScenario Scenario, RaceDemand Demand, long Seed, TemperatureUnitChoice Units, bool Json);
+
+/// <summary>`coolproof forecast` from the file to the exit code.</summary>
+internal sealed class Forecasting(Terminal terminal)
+{
+    /// <summary>Judges the tests, forecasts, prints.</summary>
+    /// <returns>The exit code.</returns>
+    public int Run(ForecastRequest request, CancellationToken cancel)
+    {
+        if (TableFile.Read(request.File, null, terminal) is not { } table) return Exit.BadInput;
+        Judgement judgement;
+        using (var progress = new ProgressLine(terminal.Error, terminal.ShowsProgress))
+            judgement = Judge.Of(table, new JudgeSettings(Seed: request.Seed, Threads: Math.Min(4, Environment.ProcessorCount)), progress, cancel);
+        if (judgement is not Judged { Races: { } races } judged)
+            return new Comparison(terminal).Answer(judgement, table, new(request.File, null, null, 2, request.Seed, null, request.Units, request.Json, false));
+        RaceScenario scenario = request.Scenario with { AirC = request.AirC ?? judged.Verdict.Fair.AmbientC, RaceS = request.RaceS ?? judged.Verdict.Fair.DriveS };
+        if (Forecast.Refusal(scenario) is { } refused)
+        {
+            terminal.Error.WriteLine($"coolproof forecast: {refused}");
+            return Exit.BadInput;
+        }
+        IReadOnlyList<OptionForecast> forecasts = Forecast.Of(races.Value, scenario, request.Demand, request.Seed, cancel);
+        terminal.Out.Write(request.Json
+            ? ForecastJson.Text(races.Value, scenario, request.Demand, forecasts)
+            : string.Join('\n', ForecastPage.Lines(races.Value, scenario, request.Demand, forecasts, new DegreeWords(request.Units), terminal.Width)) + "\n");
+        terminal.Out.Flush();
+        return Exit.Done;
+    }
+}

@@ -1,0 +1,58 @@
+using Coolproof.Evidence;
+using Coolproof.Evidence.Forecasts;
+
+namespace Coolproof.Json;
+
+/// <summary>`forecast --json`, version 1 (docs/formats/forecast.schema.json): °C and minutes.</summary>
+internal sealed record ForecastJson(int Version, ForecastDayJson Day, IReadOnlyList<ForecastOptionJson> Options)
+{
+    /// <summary>As text.</summary>
+    public static string Text(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts) => AdviceJson.Text(new ForecastJson(
+        AdviceJson.CurrentVersion,
+        new(R(scenario.AirC), R(scenario.RaceS / 60, 3), scenario.Races, R(scenario.BreakS / 60, 3), scenario.AltitudeM, scenario.TestedAtM, scenario.HeatFactor, R(evidence.LongestDriveS / 60, 3), demand.AcceptedOdds,
+            [.. demand.Limits.Select(l => new ForecastLimitJson(Name(l.Part), l.LimitC, l.Reason))]),
+        [.. forecasts.Select(Of)]));
+
+    static ForecastOptionJson Of(OptionForecast f) => new(
+        f.Option, R(f.OddsOfAny, 4),
+        [.. f.Limits.Select(l => new ForecastOddsJson(Name(l.Limit.Part), l.Limit.LimitC, R(l.Odds, 4), l.MinutesTo is { } m ? Quantiles(m) : null))],
+        [.. f.Stops.Select(s => new ForecastStopJson(s.Race, Quantiles(s.CanC), Quantiles(s.WindingC), Quantiles(s.HighestCanC), Quantiles(s.HighestWindingC), Quantiles(s.HighestMagnetC)))],
+        Quantiles(f.CoolMin),
+        f.ToBeSafe is { } safe ? new(safe.RaceS is { } s ? R(s / 60, 3) : null, safe.AirC is { } a ? R(a) : null, safe.HeatFactor is { } h ? R(h, 4) : null) : null,
+        new([.. f.Seconds.Select(s => R(s / 60, 4))], [.. f.CanC.Select(Quantiles)], [.. f.WindingC.Select(Quantiles)], [.. f.MagnetC.Select(Quantiles)]));
+
+    static ForecastQuantilesJson Quantiles(Summary s) => new(R(s.Q05), R(s.Q50), R(s.Q95));
+
+    static double R(double value, int decimals = 2) => AdviceJson.Rounded(value, decimals) ?? 0;
+
+    static string Name(LimitedPart part) => part switch { LimitedPart.Winding => "winding", LimitedPart.Magnet => "magnet", _ => "can" };
+}
+
+/// <summary>The day that was asked for.</summary>
+internal sealed record ForecastDayJson(
+    double AirC, double RaceMin, int Races, double BreakMin, double AltitudeM, double TestedAtM, double HeatFactor, double LongestTestMin, double AcceptedOdds, IReadOnlyList<ForecastLimitJson> Limits);
+
+/// <summary>A limit.</summary>
+internal sealed record ForecastLimitJson(string Part, double LimitC, string Reason);
+
+/// <summary>One option.</summary>
+internal sealed record ForecastOptionJson(
+    string Name, double OddsOfAny, IReadOnlyList<ForecastOddsJson> Limits, IReadOnlyList<ForecastStopJson> Races, ForecastQuantilesJson CooledAfterMin, ForecastChangeJson? ToBeSafe,
+    ForecastPathJson Path);
+
+/// <summary>Odds of passing a limit, and minutes to it where it is passed.</summary>
+internal sealed record ForecastOddsJson(string Part, double LimitC, double Odds, ForecastQuantilesJson? MinutesTo);
+
+/// <summary>The end of a race and the highest values with the soak after it.</summary>
+internal sealed record ForecastStopJson(
+    int Race, ForecastQuantilesJson CanC, ForecastQuantilesJson WindingC, ForecastQuantilesJson HighestCanC, ForecastQuantilesJson HighestWindingC, ForecastQuantilesJson HighestMagnetC);
+
+/// <summary>5, 50 and 95 %.</summary>
+internal sealed record ForecastQuantilesJson(double Q05, double Q50, double Q95);
+
+/// <summary>What, changed alone, would make it safe; null where nothing within reason does.</summary>
+internal sealed record ForecastChangeJson(double? RaceMin, double? AirC, double? HeatFactor);
+
+/// <summary>Temperatures over the day.</summary>
+internal sealed record ForecastPathJson(
+    IReadOnlyList<double> Minutes, IReadOnlyList<ForecastQuantilesJson> CanC, IReadOnlyList<ForecastQuantilesJson> WindingC, IReadOnlyList<ForecastQuantilesJson> MagnetC);

@@ -1,0 +1,74 @@
+using Coolproof.Evidence;
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Screen;
+
+namespace Coolproof.Words;
+
+/// <summary>A race day for people.</summary>
+internal static class ForecastPage
+{
+    /// <summary>Line by line.</summary>
+    public static IEnumerable<string> Lines(
+        RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts, DegreeWords degrees, int width)
+    {
+        List<string> said = [Sentence(scenario, demand, forecasts, degrees)];
+        if (scenario.RaceS > evidence.LongestDriveS * 1.05)
+            said.Add($"No test was as long: the longest drive took {Minutes(evidence.LongestDriveS)}, so the intervals are wider.");
+        foreach (string line in said.SelectMany(s => Cells.Wrap(s, width))) yield return line;
+        yield return "";
+        RaceLimit[] limits = [.. demand.Limits];
+        string[][] rows =
+        [
+            ["", $"can {degrees.Unit}", $"winding {degrees.Unit}", $"magnet {degrees.Unit}", .. limits.Select(l => $"{Part(l.Part)} over {degrees.Say(l.LimitC)}"), "cooled after"],
+            .. forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50).Select(f => new[]
+            {
+                Cells.Clean(f.Option), degrees.MiddleAndRange(f.Stops[^1].HighestCanC), degrees.MiddleAndRange(f.Stops[^1].HighestWindingC), degrees.MiddleAndRange(f.Stops[^1].HighestMagnetC),
+            }.Concat(f.Limits.Select(Odds)).Append(Cooled(f.CoolMin)).ToArray()),
+        ];
+        foreach (string line in TextColumns.Lines(rows, [false, true, true, true, .. limits.Select(_ => true), true], width)) yield return line;
+        yield return "";
+        foreach (string line in forecasts.Select(f => ToBeSafe(f, demand, degrees)).OfType<string>().SelectMany(s => Cells.Wrap(s, width))) yield return line;
+        string last = $"Highest value from the start{(scenario.Races > 1 ? $" of race {scenario.Races}" : "")} on with the soak after the stop, and the range that holds it 9 times in 10. "
+            + $"{string.Join("; ", limits.Select(l => $"{Part(l.Part)}: {l.Reason}"))}. The maker's figures go first. What the speed controller does is not forecast: read it and keep to its own limit.";
+        foreach (string line in Cells.Wrap(last, width)) yield return line;
+        foreach (string line in Cells.Wrap("Hot can, fingers off; what is proposed must be within the class rules: check the rule book.", width)) yield return line;
+    }
+
+    /// <summary>The answer in a sentence or two.</summary>
+    public static string Sentence(RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts, DegreeWords degrees)
+    {
+        string day = $"{(scenario.Races > 1 ? $"After {scenario.Races} races of {Minutes(scenario.RaceS)} with {Minutes(scenario.BreakS)} between" : $"In a race of {Minutes(scenario.RaceS)}")} at {degrees.Say(scenario.AirC, 0)}";
+        OptionForecast safest = forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50).First();
+        string[] good = [.. forecasts.Where(f => f.OddsOfAny <= demand.AcceptedOdds).OrderBy(f => f.Stops[^1].HighestCanC.Q50).Select(f => Cells.Clean(f.Option))];
+        return good.Length switch
+        {
+            0 => $"{day} no option stays under every limit with the odds that you accept ({100 * demand.AcceptedOdds:0} in 100): the {Cells.Clean(safest.Option)} comes nearest, {InHundred(safest.OddsOfAny)} to pass one.",
+            1 => $"{day} only the {good[0]} stays under every limit with the odds that you accept ({InHundred(safest.OddsOfAny)} to pass one).",
+            _ when good.Length == forecasts.Count => $"{day} every option stays under every limit with the odds that you accept ({100 * demand.AcceptedOdds:0} in 100).",
+            _ => $"{day} these stay under every limit with the odds that you accept ({100 * demand.AcceptedOdds:0} in 100), coolest first: {string.Join(", ", good)}.",
+        };
+    }
+
+    static string? ToBeSafe(OptionForecast f, RaceDemand demand, DegreeWords degrees)
+    {
+        if (f.ToBeSafe is not { } change) return null;
+        List<string> ways = [];
+        if (change.RaceS is { } seconds) ways.Add($"a race of {Minutes(Math.Floor(seconds / 5) * 5)}");
+        if (change.AirC is { } air) ways.Add($"air of {degrees.Say(Math.Floor(air))}");
+        if (change.HeatFactor is { } heat) ways.Add($"{Math.Floor(100 * heat):0} % of the tests' heat, by gearing, timing or pace");
+        string name = Cells.Clean(f.Option);
+        return ways.Count == 0
+            ? $"{name}: nothing changed alone makes it safe within reason."
+            : $"{name}, to come down to {100 * demand.AcceptedOdds:0} in 100, one of: {string.Join("; ", ways)}.";
+    }
+
+    static string Odds(LimitOdds odds) => odds.MinutesTo is { } minutes && odds.Odds >= 0.05 ? $"{InHundred(odds.Odds)}, after {minutes.Q50:0.#} min" : InHundred(odds.Odds);
+
+    static string Cooled(Summary minutes) => minutes.Q95 >= Forecast.LongestCoolMin ? $"over {minutes.Q50:0} min" : $"{minutes.Q50:0} ({minutes.Q05:0} to {minutes.Q95:0}) min";
+
+    static string InHundred(double odds) => odds < 0.005 ? "under 1 in 100" : odds > 0.995 ? "over 99 in 100" : $"{100 * odds:0} in 100";
+
+    static string Minutes(double seconds) => seconds % 60 == 0 ? $"{seconds / 60:0} min" : $"{(int)(seconds / 60)}:{seconds % 60:00} min";
+
+    static string Part(LimitedPart part) => part switch { LimitedPart.Winding => "winding", LimitedPart.Magnet => "magnet", _ => "can" };
+}

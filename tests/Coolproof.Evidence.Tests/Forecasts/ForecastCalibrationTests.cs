@@ -1,0 +1,58 @@
+using System.Globalization;
+using MathNet.Numerics.Statistics;
+
+namespace Coolproof.Evidence.Tests.Forecasts;
+
+/// <summary>How often a forecast of a race day comes true, over races driven with the full model.</summary>
+public class ForecastCalibrationTests(ITestOutputHelper output)
+{
+    private const int ManyDays = 100, FewDays = 5;
+
+    [Fact]
+    [Trait("Suite", "long")]
+    public void Races_end_within_what_was_forecast_as_often_as_was_said()
+    {
+        int days = int.TryParse(Environment.GetEnvironmentVariable("COOLPROOF_FORECAST_DAYS"), out int asked) ? asked : ManyDays;
+        ForecastCase[] cases = Cases(days);
+        Print(cases);
+        Assert.True(days < ManyDays || cases.Length >= 300, $"{cases.Length} cases");
+        Assert.InRange(Covered(cases, c => c.Can, c => c.TrueCanC), 0.85, 0.95);
+        Assert.InRange(Covered(cases, c => c.Winding, c => c.TrueWindingC), 0.85, 0.95);
+        Assert.InRange(Wider(cases, c => c.Can, c => c.IdealCanK), 0.5, 1.5);
+    }
+
+    /// <summary>Few days: that nothing is absurd.</summary>
+    [Fact]
+    public void On_a_few_days_races_end_near_what_was_forecast()
+    {
+        ForecastCase[] cases = Cases(FewDays);
+        Print(cases);
+        Assert.True(cases.Length >= 4 * (FewDays - 1));
+        Assert.InRange(Covered(cases, c => c.Can, c => c.TrueCanC), 0.6, 1);
+        Assert.InRange(Covered(cases, c => c.Winding, c => c.TrueWindingC), 0.6, 1);
+    }
+
+    private static ForecastCase[] Cases(int days)
+    {
+        ForecastCase[][] all = new ForecastCase[days][];
+        Parallel.For(0, days, new ParallelOptions { MaxDegreeOfParallelism = 2 }, d => all[d] = [.. ForecastDay.Of(50_000 + d)]);
+        return [.. all.SelectMany(c => c)];
+    }
+
+    private void Print(ForecastCase[] cases)
+    {
+        output.WriteLine(Text($"{cases.Length} cases of {cases.Select(c => c.Day).Distinct().Count()} days: 90 % intervals cover can {Covered(cases, c => c.Can, c => c.TrueCanC):P1}, winding {Covered(cases, c => c.Winding, c => c.TrueWindingC):P1}, magnet {Covered(cases, c => c.Magnet, c => c.TrueMagnetC):P1}"));
+        output.WriteLine(Text($"forecast less what came, median: can {cases.Select(c => c.Can.Q50 - c.TrueCanC).Median():F2} K, winding {cases.Select(c => c.Winding.Q50 - c.TrueWindingC).Median():F2} K, magnet {cases.Select(c => c.Magnet.Q50 - c.TrueMagnetC).Median():F2} K"));
+        output.WriteLine(Text($"width over an ideal observer's, median: can {Wider(cases, c => c.Can, c => c.IdealCanK):F2}, winding {Wider(cases, c => c.Winding, c => c.IdealWindingK):F2}; widths {cases.Select(c => c.Can.Q95 - c.Can.Q05).Median():F1} and {cases.Select(c => c.Winding.Q95 - c.Winding.Q05).Median():F1} K"));
+        foreach (IGrouping<int, ForecastCase> bin in cases.GroupBy(c => Math.Min((int)(5 * c.Odds), 4)).OrderBy(g => g.Key))
+            output.WriteLine(Text($"odds told {bin.Average(c => c.Odds):P0}: passed {bin.Count(c => c.Passed)} of {bin.Count()} ({bin.Average(c => c.Passed ? 1.0 : 0):P0})"));
+    }
+
+    private static double Covered(ForecastCase[] cases, Func<ForecastCase, Summary> said, Func<ForecastCase, double> came) =>
+        cases.Average(c => came(c) >= said(c).Q05 && came(c) <= said(c).Q95 ? 1.0 : 0);
+
+    private static double Wider(ForecastCase[] cases, Func<ForecastCase, Summary> said, Func<ForecastCase, double> ideal) =>
+        cases.Select(c => (said(c).Q95 - said(c).Q05) / ideal(c)).Median();
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
