@@ -6,10 +6,11 @@ namespace Coolproof.Rehearsal;
 /// <param name="AirC">Air, °C.</param>
 /// <param name="RaceS">Hard driving, s.</param>
 /// <param name="BreakS">From halt to the next start, s.</param>
-/// <param name="LogHeats">Deviation of log heat of each race in a row from the rehearsal's mean.</param>
+/// <param name="LogDayHeat">Deviation of that day's log heat from the rehearsal's mean.</param>
+/// <param name="LogLoads">Deviation of log heat of each race in a row from the day's.</param>
 /// <param name="LogConductance">Deviation of log conductance of that day and that refit.</param>
 /// <param name="FanOn">Whether the option's fan runs in the breaks.</param>
-public sealed record RaceConditions(double AirC, double RaceS, double BreakS, IReadOnlyList<double> LogHeats, double LogConductance, bool FanOn);
+public sealed record RaceConditions(double AirC, double RaceS, double BreakS, double LogDayHeat, IReadOnlyList<double> LogLoads, double LogConductance, bool FanOn);
 
 /// <summary>Where a race truly ends.</summary>
 /// <param name="CanC">Can at the end of hard driving, °C.</param>
@@ -29,16 +30,16 @@ public sealed partial class Truth
     {
         CoolingOption cooling = Options.First(o => o.Name == option).Cooling.Times(Math.Exp(race.LogConductance));
         double[] t = [.. Enumerable.Repeat(race.AirC, HeatFlows.Nodes)];
-        return [.. race.LogHeats.Select(deviation => One(cooling, race, deviation, t))];
+        return [.. race.LogLoads.Select(load => One(cooling, race, load, t))];
     }
 
-    TrueStop One(CoolingOption cooling, RaceConditions race, double deviation, double[] t)
+    TrueStop One(CoolingOption cooling, RaceConditions race, double load, double[] t)
     {
-        double pace = Evening.Pace(deviation);
-        Phase driving = FairRun.Driving(_world, _fairLogHeat + deviation, race.AirC, pace);
+        double pace = Evening.Pace(load), logHeat = _fairLogHeat + race.LogDayHeat + load;
+        Phase driving = FairRun.Driving(_world, logHeat, race.AirC, pace);
         FastPath.Advance(_world.Body, cooling, driving, race.RaceS, t);
         double[] stop = [.. t];
-        Phase rolling = FairRun.Driving(_world, _fairLogHeat + deviation, race.AirC, TruthRanges.RollInPace * pace) with { CopperW25 = 0, IronW = TruthRanges.RollInIron * driving.IronW };
+        Phase rolling = FairRun.Driving(_world, logHeat, race.AirC, TruthRanges.RollInPace * pace) with { CopperW25 = 0, IronW = TruthRanges.RollInIron * driving.IronW };
         FastPath.Advance(_world.Body, cooling, rolling, RollS, t);
         double can = Math.Max(stop[(int)Node.Can], t[(int)Node.Can]), rotor = Math.Max(stop[(int)Node.Rotor], t[(int)Node.Rotor]);
         Phase standing = Phase.Steady(race.AirC, 0, 0, _world.BreezeMS, race.FanOn && cooling.FanWPerK > 0 ? 1 : 0) with { ShellOff = true };

@@ -17,18 +17,35 @@ internal static class ForecastPage
         foreach (string line in said.SelectMany(s => Cells.Wrap(s, width))) yield return line;
         yield return "";
         RaceLimit[] limits = [.. demand.Limits];
-        string[][] rows =
+        OptionForecast[] order = [.. forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50)];
+        string[][] warmth =
         [
-            ["", $"can {degrees.Unit}", $"winding {degrees.Unit}", $"magnet {degrees.Unit}", .. limits.Select(l => $"{Part(l.Part)} over {degrees.Say(l.LimitC)}"), "cooled after"],
-            .. forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50).Select(f => new[]
+            ["", $"can {degrees.Unit}", $"winding {degrees.Unit}", $"magnet {degrees.Unit}", "cooled after"],
+            .. order.Select(f => new[]
             {
-                Cells.Clean(f.Option), degrees.MiddleAndRange(f.Stops[^1].HighestCanC), degrees.MiddleAndRange(f.Stops[^1].HighestWindingC), degrees.MiddleAndRange(f.Stops[^1].HighestMagnetC),
-            }.Concat(f.Limits.Select(Odds)).Append(Cooled(f.CoolMin)).ToArray()),
+                Cells.Clean(f.Option), degrees.MiddleAndRange(f.Stops[^1].HighestCanC), degrees.MiddleAndRange(f.Stops[^1].HighestWindingC), degrees.MiddleAndRange(f.Stops[^1].HighestMagnetC), Cooled(f.CoolMin),
+            }),
         ];
-        foreach (string line in TextColumns.Lines(rows, [false, true, true, true, .. limits.Select(_ => true), true], width)) yield return line;
+        foreach (string line in TextColumns.Lines(warmth, [false, true, true, true, true], width)) yield return line;
         yield return "";
-        foreach (string line in forecasts.Select(f => ToBeSafe(f, demand, degrees)).OfType<string>().SelectMany(s => Cells.Wrap(s, width))) yield return line;
-        string last = $"Highest value from the start{(scenario.Races > 1 ? $" of race {scenario.Races}" : "")} on with the soak after the stop, and the range that holds it 9 times in 10. "
+        string[][] odds =
+        [
+            ["odds of passing", .. limits.Select(l => $"{Part(l.Part)} {degrees.Say(l.LimitC)}"), "any"],
+            .. order.Select(f => f.Limits.Select(Odds).Prepend(Cells.Clean(f.Option)).Append(InHundred(f.OddsOfAny)).ToArray()),
+        ];
+        foreach (string line in TextColumns.Lines(odds, [false, .. limits.Select(_ => true), true], width)) yield return line;
+        yield return "";
+        if (order.Any(f => f.ToBeSafe is not null))
+        {
+            string[][] changes =
+            [
+                [$"to come down to {100 * demand.AcceptedOdds:0} in 100", "a race of", "or air of", "or heat of"],
+                .. order.Where(f => f.ToBeSafe is not null).Select(f => Change(f, degrees)),
+            ];
+            foreach (string line in TextColumns.Lines(changes, [false, true, true, true], width)) yield return line;
+            yield return "";
+        }
+        string last = $"Highest value from the start{(scenario.Races > 1 ? $" of race {scenario.Races}" : "")} on with the soak after the stop, and the range that holds it 9 times in 10; minutes are from the first start. Heat is against the tests', as by gearing, timing or pace. "
             + $"{string.Join("; ", limits.Select(l => $"{Part(l.Part)}: {l.Reason}"))}. The maker's figures go first. What the speed controller does is not forecast: read it and keep to its own limit.";
         foreach (string line in Cells.Wrap(last, width)) yield return line;
         foreach (string line in Cells.Wrap("Hot can, fingers off; what is proposed must be within the class rules: check the rule book.", width)) yield return line;
@@ -49,22 +66,17 @@ internal static class ForecastPage
         };
     }
 
-    static string? ToBeSafe(OptionForecast f, RaceDemand demand, DegreeWords degrees)
-    {
-        if (f.ToBeSafe is not { } change) return null;
-        List<string> ways = [];
-        if (change.RaceS is { } seconds) ways.Add($"a race of {Minutes(Math.Floor(seconds / 5) * 5)}");
-        if (change.AirC is { } air) ways.Add($"air of {degrees.Say(Math.Floor(air))}");
-        if (change.HeatFactor is { } heat) ways.Add($"{Math.Floor(100 * heat):0} % of the tests' heat, by gearing, timing or pace");
-        string name = Cells.Clean(f.Option);
-        return ways.Count == 0
-            ? $"{name}: nothing changed alone makes it safe within reason."
-            : $"{name}, to come down to {100 * demand.AcceptedOdds:0} in 100, one of: {string.Join("; ", ways)}.";
-    }
+    static string[] Change(OptionForecast f, DegreeWords degrees) =>
+    [
+        Cells.Clean(f.Option),
+        f.ToBeSafe?.RaceS is { } seconds ? Minutes(Math.Floor(seconds / 5) * 5) : "–",
+        f.ToBeSafe?.AirC is { } air ? degrees.Say(Math.Floor(air)) : "–",
+        f.ToBeSafe?.HeatFactor is { } heat ? $"{Math.Floor(100 * heat):0} %" : "–",
+    ];
 
-    static string Odds(LimitOdds odds) => odds.MinutesTo is { } minutes && odds.Odds >= 0.05 ? $"{InHundred(odds.Odds)}, after {minutes.Q50:0.#} min" : InHundred(odds.Odds);
+    static string Odds(LimitOdds odds) => odds.MinutesTo is { } minutes && odds.Odds >= 0.05 ? $"{InHundred(odds.Odds)} ({minutes.Q50:0} min)" : InHundred(odds.Odds);
 
-    static string Cooled(Summary minutes) => minutes.Q95 >= Forecast.LongestCoolMin ? $"over {minutes.Q50:0} min" : $"{minutes.Q50:0} ({minutes.Q05:0} to {minutes.Q95:0}) min";
+    static string Cooled(Summary minutes) => minutes.Q95 >= Forecast.LongestCoolMin ? $"{minutes.Q50:0} (over {minutes.Q05:0}) min" : $"{minutes.Q50:0} ({minutes.Q05:0} to {minutes.Q95:0}) min";
 
     static string InHundred(double odds) => odds < 0.005 ? "under 1 in 100" : odds > 0.995 ? "over 99 in 100" : $"{100 * odds:0} in 100";
 

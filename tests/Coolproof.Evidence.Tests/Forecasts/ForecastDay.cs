@@ -12,7 +12,10 @@ namespace Coolproof.Evidence.Tests.Forecasts;
 /// <param name="TrueWindingC">As it came, °C.</param>
 /// <param name="Magnet">Highest magnet, forecast.</param>
 /// <param name="TrueMagnetC">As it came, °C.</param>
-/// <param name="IdealCanK">Width of the 90 % interval of the can to somebody who knows all but what a day brings, K.</param>
+/// <param name="IdealCanK">
+/// Width of the 90 % interval of the can, K, to somebody who knows motor, options, gun and every deviation of the evenings driven, but of the mean heat and conductance only what those
+/// evenings show: a new day differs from their mean by its own deviation and by theirs.
+/// </param>
 /// <param name="IdealWindingK">Likewise of the winding.</param>
 /// <param name="Odds">Odds told of passing a limit on the can.</param>
 /// <param name="Passed">Whether it was passed.</param>
@@ -22,11 +25,11 @@ internal sealed record ForecastCase(
 /// <summary>Judges a simulated day and forecasts races that then come, by the full model.</summary>
 internal static class ForecastDay
 {
-    private const int Options = 2, IdealDays = 80;
+    private const int Options = 2, IdealDays = 80, Evenings = 3;
 
     public static IReadOnlyList<ForecastCase> Of(long seed)
     {
-        SimulatedDay day = DayGenerator.Day(seed);
+        SimulatedDay day = Rehearse.Day(DayGenerator.Settings(seed, sameOptionTwice: false) with { Evenings = Evenings });
         if (Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is not Judged { Races: { } races })
             return [];
         RandomStream chance = new(seed, 77);
@@ -45,8 +48,8 @@ internal static class ForecastDay
 
     private static ForecastCase Case(long seed, SimulatedDay day, RaceEvidence evidence, RaceScenario scenario, int option, RandomStream chance)
     {
-        TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day, evidence.Options[option], scenario, chance))];
-        TrueStop came = Come(day, evidence.Options[option], scenario, chance);
+        TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day, evidence.Options[option], scenario, chance, Math.Sqrt(1 + 1.0 / Evenings)))];
+        TrueStop came = Come(day, evidence.Options[option], scenario, chance, 1);
         // A limit that is in question: near what an ideal observer expects.
         RaceLimit limit = new(LimitedPart.Can, Summaries.Of([.. ideal.Select(s => s.HighestCanC)]).Q50 + 6 * chance.NextNormal(), "drawn");
         OptionForecast forecast = Forecast.Of(evidence, scenario, new([limit], 1), seed)[option];
@@ -58,11 +61,11 @@ internal static class ForecastDay
 
     private static double Width(double[] values) => Summaries.Of(values) is var s ? s.Q95 - s.Q05 : 0;
 
-    private static TrueStop Come(SimulatedDay day, string option, RaceScenario scenario, RandomStream chance)
+    private static TrueStop Come(SimulatedDay day, string option, RaceScenario scenario, RandomStream chance, double ofDays)
     {
         Hyperparameters h = day.Truth.Hyperparameters;
-        double dayHeat = h.DayHeatSd * chance.NextNormal(), conductance = h.DayConductanceSd * chance.NextNormal() + h.MountingSd * chance.NextNormal();
-        double[] heats = [.. Enumerable.Range(0, scenario.Races).Select(_ => dayHeat + h.LoadSd * chance.NextNormal())];
-        return day.Truth.Races(option, new(scenario.AirC + 0.7 * chance.NextNormal(), scenario.RaceS, scenario.BreakS, heats, conductance, FanOn: false))[^1];
+        double dayHeat = ofDays * h.DayHeatSd * chance.NextNormal(), conductance = ofDays * h.DayConductanceSd * chance.NextNormal() + h.MountingSd * chance.NextNormal();
+        double[] loads = [.. Enumerable.Range(0, scenario.Races).Select(_ => h.LoadSd * chance.NextNormal())];
+        return day.Truth.Races(option, new(scenario.AirC + 0.7 * chance.NextNormal(), scenario.RaceS, scenario.BreakS, dayHeat, loads, conductance, FanOn: false))[^1];
     }
 }

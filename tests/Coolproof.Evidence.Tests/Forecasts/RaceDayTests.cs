@@ -1,0 +1,104 @@
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Rehearsal;
+
+namespace Coolproof.Evidence.Tests.Forecasts;
+
+public class RaceDayTests
+{
+    private static readonly Judged Day = (Judged)Judge.Of(DayGenerator.Day(7).Table, new());
+    private static readonly RaceDemand Demand = RaceDemand.Of(75, "H", "SH", 0.1);
+
+    /// <summary>A race like a test at the tests' air must end where the verdict has the fair peak, but for what a new day adds.</summary>
+    [Fact]
+    public void A_race_like_a_test_ends_where_the_verdict_says()
+    {
+        RaceEvidence evidence = Day.Races!.Value;
+        IReadOnlyList<OptionForecast> forecasts = Forecast.Of(evidence, new(evidence.Fair.AmbientC, evidence.Fair.DriveS), Demand, 1);
+        foreach (OptionForecast forecast in forecasts)
+        {
+            OptionVerdict said = Day.Verdict.Options.Single(o => o.Name == forecast.Option);
+            Assert.Equal(said.PeakCanC.Q50, forecast.Stops[0].CanC.Q50, 1.5);
+            Assert.Equal(said.PeakWindingC.Q50, forecast.Stops[0].WindingC.Q50, 2.5);
+            Assert.True(forecast.Stops[0].CanC.Sd > said.PeakCanC.Sd);
+        }
+    }
+
+    [Fact]
+    public void A_second_race_starts_warmer_and_a_long_break_takes_that_away()
+    {
+        RaceEvidence evidence = Day.Races!.Value;
+        RaceScenario soon = new(25, 360) { Races = 2, BreakS = 240 };
+        RaceStop[] after = [.. Forecast.Of(evidence, soon, Demand, 1)[0].Stops], rested = [.. Forecast.Of(evidence, soon with { BreakS = 3 * 3600 }, Demand, 1)[0].Stops];
+        Assert.True(after[1].CanC.Q50 > after[0].CanC.Q50 + 1);
+        Assert.Equal(rested[0].CanC.Q50, rested[1].CanC.Q50, 1.0);
+    }
+
+    [Fact]
+    public void The_can_may_rise_after_the_stop_and_nothing_is_under_the_air()
+    {
+        OptionForecast forecast = Forecast.Of(Day.Races!.Value, new(30, 300), Demand, 1)[0];
+        Assert.True(forecast.Stops[0].HighestCanC.Q50 >= forecast.Stops[0].CanC.Q50);
+        Assert.All(forecast.MagnetC, m => Assert.True(m.Q50 >= 29));
+    }
+
+    [Fact]
+    public void The_same_question_and_seed_give_the_same_answer()
+    {
+        RaceScenario scenario = new(33, 480) { Races = 3 };
+        OptionForecast a = Forecast.Of(Day.Races!.Value, scenario, Demand, 5)[1], b = Forecast.Of(Day.Races.Value, scenario, Demand, 5)[1];
+        Assert.Equal(a.OddsOfAny, b.OddsOfAny);
+        Assert.Equal(a.CanC, b.CanC);
+        Assert.NotEqual(a.CanC, Forecast.Of(Day.Races.Value, scenario, Demand, 6)[1].CanC);
+    }
+
+    /// <summary>Against scaling and squaring of a Taylor series.</summary>
+    [Theory]
+    [InlineData(-0.05, 30)]
+    [InlineData(-0.05, 0.1)]
+    [InlineData(0.02, 120)]
+    public void A_step_of_two_nodes_is_that_of_the_matrix_exponential(double a11, double seconds)
+    {
+        double[] matrix = [a11, 0.06, 0.075, -0.09];
+        PairStep step = PairStep.Of(matrix[0], matrix[1], matrix[2], matrix[3], seconds);
+        // Forcing as a third state that stays 1: exp of the bordered matrix holds both parts (Van Loan 1978, IEEE Trans. Autom. Control 23:395).
+        double[,] bordered = { { matrix[0], matrix[1], 0.8 }, { matrix[2], matrix[3], 0.1 }, { 0, 0, 0 } };
+        double[,] exact = TaylorExponential(bordered, seconds);
+        (double x1, double x2) = step.Next(20, 10, 0.8, 0.1);
+        Assert.Equal(exact[0, 0] * 20 + exact[0, 1] * 10 + exact[0, 2], x1, 1e-9 * Math.Abs(x1));
+        Assert.Equal(exact[1, 0] * 20 + exact[1, 1] * 10 + exact[1, 2], x2, 1e-9 * Math.Abs(x2));
+    }
+
+    [Fact]
+    public void A_day_out_of_range_is_refused()
+    {
+        Assert.Contains("expected 1 to 12", Forecast.Refusal(new(30, 300) { Races = 13 }));
+        Assert.Throws<ArgumentException>(() => Forecast.Of(Day.Races!.Value, new(80, 300), Demand, 1));
+        Assert.Null(Forecast.Refusal(new(30, 300)));
+    }
+
+    private static double[,] TaylorExponential(double[,] a, double t)
+    {
+        const int Squarings = 12, Terms = 20;
+        double[,] power = Unit(), sum = Unit();
+        double h = t / (1 << Squarings);
+        for (int k = 1; k <= Terms; k++)
+        {
+            power = Product(power, a, h / k);
+            for (int i = 0; i < 9; i++)
+                sum[i / 3, i % 3] += power[i / 3, i % 3];
+        }
+        for (int s = 0; s < Squarings; s++)
+            sum = Product(sum, sum, 1);
+        return sum;
+    }
+
+    private static double[,] Unit() => new double[,] { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
+
+    private static double[,] Product(double[,] a, double[,] b, double scale)
+    {
+        double[,] c = new double[3, 3];
+        for (int i = 0; i < 27; i++)
+            c[i / 9, i / 3 % 3] += scale * a[i / 9, i % 3] * b[i % 3, i / 3 % 3];
+        return c;
+    }
+}
