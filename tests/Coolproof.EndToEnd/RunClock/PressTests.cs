@@ -13,7 +13,7 @@ public sealed class PressTests(Chromium chromium)
         await using var phone = await Phone.OpenAsync(chromium, bench, evening.Day);
         await phone.RoleAsync("any");
         await phone.PressAsync("go-now", restMs: 60); // too short
-        await phone.Page.Locator("#said").GetByText("Press and hold").WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Attached });
+        await phone.Page.Locator("#said").GetByText("hold it for half a second").WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Attached });
         Assert.Equal("Ready", await phone.StepNowAsync());
         await phone.PressAsync("go-now");
         await phone.StepAsync("Driving");

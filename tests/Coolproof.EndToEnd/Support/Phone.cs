@@ -178,7 +178,7 @@ sealed class Phone : IAsyncDisposable
     public async Task SentAsync()
     {
         await Task.Delay(300); // what was pressed last is on its way to the phone's storage
-        await Page.WaitForFunctionAsync("() => document.body.dataset.writing === '0' && document.getElementById('here').textContent.startsWith('0 ')", null, new() { PollingInterval = 100 });
+        await Page.WaitForFunctionAsync("() => document.body.dataset.writing === '0' && document.getElementById('counts').dataset.here === '0'", null, new() { PollingInterval = 100 });
     }
 
     /// <summary>Sets a clock that was opened as wrong to another wrong.</summary>

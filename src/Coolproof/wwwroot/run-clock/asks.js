@@ -36,7 +36,7 @@ function missedHorn(clock, run, now) {
     return {
         id: "missed", text: `The horn was missed: the planned end was ${minutes(agoS)} ago, and this page slept. When did hard driving end?`,
         actions: [
-            { id: "missed-planned", label: "At the planned end", firm: true, act: (at) => clock.stopAt(run, at, (clock.serverAt(at) - endsAt) / 1000) },
+            { id: "missed-planned", label: "At the planned end", detail: "hold ½ s", firm: true, act: (at) => clock.stopAt(run, at, (clock.serverAt(at) - endsAt) / 1000) },
             { id: "missed-ago", label: "Some time ago", act: () => askStopAgo(clock, run) },
             { id: "missed-driving", label: "It still drives", act: () => clock.drivesOn(run) },
         ],
@@ -118,7 +118,10 @@ function why(clock, run, now) {
 /** @param {RunClock} clock @returns {Ask | null} */
 function role(clock) {
     if (clock.role) return null;
-    return { id: "role", text: "What does this device do here?", actions: [{ id: "role-say", label: "Say it", act: () => askRole(clock) }] };
+    return {
+        id: "role", text: "Is this the only phone today? The run can go without an answer.",
+        actions: [{ id: "role-alone", label: "The only one", act: (at) => clock.setRole("any", at) }, { id: "role-say", label: "One of several", act: () => askRole(clock) }],
+    };
 }
 
 /** @param {RunClock} clock @returns {Ask | null} */

@@ -1,7 +1,7 @@
 // Pieces of the page. Texts from entries only ever become text.
 import { appeared, onPress } from "./press.js";
 
-/** A choice or action on the page: `firm` ones want a firm press. @typedef {{ id: string, label: string, detail?: string, firm?: boolean, primary?: boolean, look?: { colour: string, path: string } | null, pressed?: boolean, act: (at: number) => void }} Action */
+/** A choice or action on the page: `firm` ones want a firm press, `accent` ones wait for an answer. @typedef {{ id: string, label: string, detail?: string, firm?: boolean, primary?: boolean, accent?: boolean, look?: { colour: string, path: string } | null, pressed?: boolean, act: (at: number) => void }} Action */
 
 /**
  * @param {string} tag
@@ -41,6 +41,7 @@ export function button(action) {
 function dress(element, action) {
     element.toggleAttribute("data-firm", action.firm === true);
     element.toggleAttribute("data-primary", action.primary === true);
+    element.toggleAttribute("data-accent", action.accent === true);
     if (action.pressed === undefined) element.removeAttribute("aria-pressed");
     else element.setAttribute("aria-pressed", String(action.pressed));
     const key = `${action.label}|${action.detail ?? ""}|${action.look?.colour ?? ""}|${action.look?.path ?? ""}`;

@@ -10,6 +10,7 @@ import { minutes, minutesLeft, runTitle, word } from "./words.js";
 /** @typedef {{ step: string, title: string, digits: string, line: string, caution?: boolean, primary: Action | null, secondary: Action[], next: ((at: number) => void) | null }} Face */
 
 const longRestS = 600;
+const lateS = 180;
 
 /** @param {RunClock} clock @param {Run | null} run null before the next run @param {Now | null} now @returns {Face} */
 export function faceOf(clock, run, now) {
@@ -37,8 +38,8 @@ function setUp(clock, run) {
         primary: { id: "countdown", label: `Go in ${clock.leadS} s`, detail: "then the horn ends hard driving", primary: true, act: (at) => clock.startCountdown(run, at) },
         secondary: [
             { id: "option", label: option ? option.name : "Which option?", detail: option ? (!run && option.id === next.option && next.by) || "cooling option" : "not chosen yet", look: option ?? null, act: () => askOption(clock, run) },
-            { id: "go-now", label: "Go now", detail: "press firmly", firm: true, act: (at) => clock.goNow(run, at) },
-            { id: "this-run", label: `${word(draft.kind)}, ${minutes(draft.driveS)}`, detail: pack ? pack.name : "change", act: () => askThisRun(clock, run) },
+            { id: "go-now", label: "Go now", detail: "hold ½ s", firm: true, act: (at) => clock.goNow(run, at) },
+            { id: "this-run", label: `Drive ${minutes(draft.driveS)}`, detail: ["change", draft.kind === "test" ? "" : word(draft.kind), pack?.name ?? ""].filter(Boolean).join("; "), act: () => askThisRun(clock, run) },
             cooling
                 ? { id: "cooling-end", label: "Cooling ends", detail: word(cooling.way), act: (/** @type {number} */ at) => clock.endCooling(cooling, at) }
                 : { id: "cooling", label: "Cooling begins", detail: "before this run", act: () => askCooling(clock, run) },
@@ -51,7 +52,7 @@ function setUp(clock, run) {
 function countdown(clock, run, now) {
     return {
         step: now.step, title: runTitle(run), digits: String(Math.ceil((now.leftS ?? 0) - 1e-6)), line: "Go comes by itself. Both hands are free.",
-        primary: { id: "go", label: "Go now", detail: "press firmly", firm: true, primary: true, act: (at) => clock.go(run, at) },
+        primary: { id: "go", label: "Go now", detail: "hold ½ s", firm: true, primary: true, act: (at) => clock.go(run, at) },
         secondary: [{ id: "cancel-countdown", label: "Not yet", detail: "cancels the countdown", act: (at) => clock.cancelCountdown(run, at) }],
         next: null,
     };
@@ -66,7 +67,7 @@ function driving(clock, run, now) {
     return {
         step: now.step, title: runTitle(run), digits: left === null ? minutes(elapsed) : overdue ? minutes(elapsed) : minutesLeft(left),
         line: down ? `Down for ${minutes(now.sinceS)}.` : left === null ? "Driving." : overdue ? `Driving; the planned end was ${minutes(-left)} ago.` : `Left of ${minutes(run.countdown?.driveS ?? 0)}; ${minutes(elapsed)} driven.`,
-        primary: { id: "stop", label: "Stop", detail: "hard driving ends: press firmly", firm: true, primary: true, act: (at) => clock.stop(run, at) },
+        primary: { id: "stop", label: "Stop", detail: "hard driving ends: hold ½ s", firm: true, primary: true, act: (at) => clock.stop(run, at) },
         secondary: [
             down ? { id: "up", label: "Up again", act: (at) => clock.mark(run, "run.up", at) } : { id: "down", label: "Down", detail: "on its roof, stuck", act: (at) => clock.mark(run, "run.down", at) },
             { id: "lap", label: "Lap", detail: run.laps.length > 0 ? `${run.laps.length} so far` : "", act: (at) => clock.mark(run, "run.lap", at) },
@@ -80,12 +81,12 @@ function driving(clock, run, now) {
 /** @param {RunClock} clock @param {Run} run @param {Now} now @returns {Face} */
 function rolling(clock, run, now) {
     /** @type {Action[]} */
-    const ago = [10, 20, 30].map((seconds) => ({ id: `halt-${seconds}`, label: `${seconds} s ago`, detail: "it halted", firm: true, act: (at) => clock.halt(run, at, seconds) }));
+    const ago = [10, 20, 30].map((seconds) => ({ id: `halt-${seconds}`, label: `${seconds} s ago`, detail: "it halted: hold ½ s", firm: true, act: (at) => clock.halt(run, at, seconds) }));
     const by = run.stop?.counted.said.body.by;
     return {
         step: now.step, title: runTitle(run), digits: minutes(now.sinceS), caution: true,
         line: by === "horn" ? "The horn ended hard driving. Rolling in." : "Rolling in.",
-        primary: { id: "halt", label: "Halted", detail: "it stands: press firmly", firm: true, primary: true, act: (at) => clock.halt(run, at, 0) },
+        primary: { id: "halt", label: "Halted", detail: "it stands: hold ½ s", firm: true, primary: true, act: (at) => clock.halt(run, at, 0) },
         secondary: [
             ...ago.filter((_, index) => now.sinceS >= [10, 20, 30][index]),
             { id: "shot", label: "Shot", detail: "before the halt is noted", act: (at) => clock.shoot(run, at) },
@@ -105,17 +106,25 @@ function shooting(clock, run, now) {
     const shot = { id: "shot", label: "Shot", detail: wanted ? `${now.shotsLeft} to go` : "one more", primary: true, act: (at) => clock.shoot(run, at) };
     return {
         step: now.step, title: runTitle(run), digits: now.sinceS < 0 ? "–" : minutes(now.sinceS), caution: true,
-        line: run.halt ? (now.sinceS > 180 ? "Late for further shots; the numbers can still be typed." : "Since the halt. Touch Shot as you pull the trigger.") : "Since the end of hard driving: the halt is not noted.",
+        line: shootingLine(run, now),
         primary: shot,
         secondary: [
             { id: "aim", label: `${gun?.name ?? "Gun"} on ${word(aim.spot)}`, detail: `${word(aim.hold)}; ${word(aim.surface)}`, act: () => askAim(clock) },
             { id: "shot-photo", label: "Shot, then photo", detail: "of the gun's display", act: (at) => clock.shootAndPhotograph(run, at) },
             ...(run.powerOff ? [] : [{ id: "power-off", label: "Power is off", act: (/** @type {number} */ at) => clock.mark(run, "run.power-off", at) }]),
-            ...(run.halt || !run.stop ? [] : [10, 20, 30].map((seconds) => ({ id: `halt-${seconds}`, label: `Halted ${seconds} s ago`, firm: true, act: (/** @type {number} */ at) => clock.halt(run, at, seconds) }))),
+            ...(run.halt || !run.stop ? [] : [10, 20, 30].map((seconds) => ({ id: `halt-${seconds}`, label: `Halted ${seconds} s ago`, detail: "hold ½ s", firm: true, act: (/** @type {number} */ at) => clock.halt(run, at, seconds) }))),
             ...(enough || run.shots.length > 0 ? [{ id: "next-run", label: "Next run", detail: now.numbersOwed > 0 ? "numbers can wait" : "", act: () => clock.nextRun() }] : []),
         ],
         next: wanted && now.step !== "Done" ? (at) => clock.shoot(run, at) : null,
     };
+}
+
+/** @param {Run} run @param {Now} now */
+function shootingLine(run, now) {
+    if (!run.halt) return "Since the end of hard driving: the halt is not noted.";
+    if (now.sinceS > lateS) return "Late for further shots; the numbers can still be typed.";
+    if (now.shotsLeft > 0) return run.shots.length === 0 ? "Touch Shot as you pull the trigger." : "Shoot first, type after.";
+    return now.numbersOwed > 0 ? "All shot: type the numbers." : "Since the halt.";
 }
 
 /** @param {RunClock} clock @param {Run} run @param {Now} now @returns {Face} */

@@ -83,11 +83,13 @@ function showAsks(clock, run) {
 function showShots(clock, run) {
     const waiting = clock.day.runs.filter((other) => other.id !== run?.id).flatMap((other) => other.shots.filter((shot) => shot.readC === null && !("windingHotMohm" in shot.fields)).map((shot) => ({ run: other, shot })));
     const own = run ? run.shots.map((shot) => ({ run, shot })) : [];
-    showActions(byId("shots"), [...own, ...waiting].map(({ run: of, shot }) => {
-        const line = shotLine(shot, of);
+    const fresh = freshly(clock);
+    const typed = (/** @type {{ run: import("./runs.js").Run, shot: import("./runs.js").Shot }} */ { run: of, shot }) => {
+        const { shown, after } = shotLine(shot, of);
         const place = of.shots.indexOf(shot) + 1;
-        return { id: `type-${shot.id}`, label: `${of === run ? "" : `Run ${of.fields.number ?? ""}, `}${of === run ? "S" : "s"}hot ${place}: ${line.shown}`, detail: line.after, act: () => void typeReading(clock, shot.id) };
-    }));
+        return { id: `type-${shot.id}`, accent: shot.readC === null && !("windingHotMohm" in shot.fields), label: `${of === run ? "" : `Run ${of.fields.number ?? ""}, `}${of === run ? "S" : "s"}hot ${place}: ${shown}`, detail: after, act: () => void typeReading(clock, shot.id) };
+    };
+    showActions(byId("shots"), [...own.map(typed), ...(fresh && isShot(fresh) ? [takeBack(clock, fresh)] : []), ...waiting.map(typed)]);
     const hottest = Math.max(-Infinity, ...own.map(({ shot }) => shot.readC ?? -Infinity));
     say(byId("hot"), hottest >= burnsC ? `The can is hot enough to burn at a touch (from about ${temperature(burnsC, clock.unit)}).` : "Mind the hot can.");
 }
@@ -95,30 +97,44 @@ function showShots(clock, run) {
 let lastSaid = /** @type {unknown} */ (null);
 let lastAt = 0;
 
-/** What was noted last, with one tap to take it back. @param {RunClock} clock */
+/** What was noted last, with one tap to take it back; a shot's is beside its number, so that the page fits. @param {RunClock} clock */
 function showLast(clock) {
+    const fresh = freshly(clock);
+    const here = fresh !== null && !isShot(fresh) ? fresh : null;
+    say(byId("last-says"), here ? `${here.says}: noted` : "");
+    showActions(byId("last-back"), here ? [takeBack(clock, here)] : []);
+}
+
+/** @typedef {NonNullable<RunClock["last"]>} Last */
+
+/** What was noted a moment ago, while it is offered to be taken back. @param {RunClock} clock */
+function freshly(clock) {
     if (clock.last !== lastSaid) {
         lastSaid = clock.last;
         lastAt = performance.now();
     }
-    const fresh = clock.last && performance.now() - lastAt < lastShownMs ? clock.last : null;
-    say(byId("last-says"), fresh ? `${fresh.says}: noted` : "");
-    showActions(byId("last-back"), fresh ? [{
-        id: "take-back", label: "Take back", act: (at) => {
-            if (clock.last !== fresh) return;
-            clock.last = null;
-            if (fresh.entries.some((one) => one.kind === "run.stop")) clock.run() && clock.drivesOn(/** @type {import("./runs.js").Run} */ (clock.run()));
-            void clock.journal.takeBack(fresh.entries.filter((one) => one.kind !== "run.begin"), at);
-        },
-    }] : []);
+    return clock.last && performance.now() - lastAt < lastShownMs ? clock.last : null;
 }
+
+/** @param {Last} last */
+const isShot = (last) => last.entries.some((one) => one.kind === "shot");
+
+/** @param {RunClock} clock @param {Last} last @returns {import("./dom.js").Action} */
+const takeBack = (clock, last) => ({
+    id: "take-back", label: "Take back", detail: isShot(last) ? last.says : "", act: (at) => {
+        if (clock.last !== last) return;
+        clock.last = null;
+        if (last.entries.some((one) => one.kind === "run.stop")) clock.run() && clock.drivesOn(/** @type {import("./runs.js").Run} */ (clock.run()));
+        void clock.journal.takeBack(last.entries.filter((one) => one.kind !== "run.begin"), at);
+    },
+});
 
 /** @param {RunClock} clock */
 function showCounts(clock) {
     const { counts, sending, bench } = clock.journal;
     const here = counts.here + counts.photosHere;
-    say(byId("here"), `${here} on this phone only`);
-    say(byId("kept"), `${counts.kept} on the bench`);
+    say(byId("here"), here > 0 ? `${here} on this phone only` : "All saved");
+    byId("counts").dataset.here = String(here);
     const refused = counts.aside + counts.photosAside;
     say(byId("refused"), refused > 0 ? `${counted(refused, "entry", "entries")} refused` : sending.state === "unpaired" ? "not paired" : sending.state === "unreachable" || !bench.reached ? "bench not reached" : "");
     document.body.dataset.writing = String(clock.journal.writing);
@@ -185,7 +201,7 @@ async function start() {
         },
         tooShort: (button) => {
             button.classList.add("too-short");
-            say(byId("said"), "Press and hold for half a second.");
+            say(byId("said"), "Too short: hold it for half a second.");
             setTimeout(() => button.classList.remove("too-short"), 1_500);
         },
         firm: () => shake(40),

@@ -17,16 +17,20 @@ export async function askOption(clock, run) {
     if (chosen) await clock.setDraft(run, { option: chosen.id }, chosen.at);
 }
 
-/** What the run is for, how long, with which pack. @param {RunClock} clock @param {Run | null} run */
+const usualMinutes = [3, 5, 6, 8, 10];
+
+/** How long, what the run is for, with which pack. @param {RunClock} clock @param {Run | null} run */
 export async function askThisRun(clock, run) {
     const draft = clock.draftOf(run);
-    const what = await pick("This run", [
-        { id: "kind", label: word(draft.kind), detail: "what it is for" }, { id: "drive", label: minutes(draft.driveS), detail: "planned drive" },
+    const what = await pick("How long is hard driving?", [
+        ...usualMinutes.map((one) => ({ id: `drive-${one}`, label: minutes(60 * one), detail: 60 * one === draft.driveS ? "as it is" : "minutes" })), { id: "drive", label: "Another length", detail: minutes(draft.driveS) },
+        { id: "kind", label: word(draft.kind), detail: "what the run is for" },
         ...(clock.things.packs.length > 0 ? [{ id: "pack", label: clock.things.packs.find((pack) => pack.id === draft.pack)?.name ?? "not said", detail: "pack" }] : []),
     ]);
     if (what?.id === "kind") await askKind(clock, run);
     else if (what?.id === "drive") await askDrive(clock);
     else if (what?.id === "pack") await askPack(clock, run);
+    else if (what) await clock.setDraft(null, { driveS: 60 * Number(what.id.slice("drive-".length)) }, what.at);
 }
 
 /** @param {RunClock} clock @param {Run | null} run */
@@ -46,7 +50,7 @@ async function askPack(clock, run) {
 
 /** @param {RunClock} clock */
 async function askDrive(clock) {
-    const seconds = await typeNumber({ title: "How long is hard driving?", unit: "s", start: String(clock.draftOf(null).driveS), least: 1, most: 7200, note: "In seconds: six minutes are 360." });
+    const seconds = await typeNumber({ title: "How long is hard driving?", unit: "min:s", minutes: true, least: 1, most: 5999, note: "Minutes, then two digits of seconds: 530 is 5:30." });
     if (seconds !== null) await clock.setDraft(null, { driveS: seconds }, Date.now());
 }
 
@@ -58,7 +62,7 @@ export async function askCooling(clock, run) {
 
 /** @param {RunClock} clock @param {Run} run */
 export async function askAbandon(clock, run) {
-    const chosen = await pick("Give this run up? Press firmly on the reason.", [
+    const chosen = await pick("Give this run up? Hold ½ s on the reason.", [
         { id: "crash", label: "Crash", firm: true }, { id: "marshal call", label: "Marshal call", firm: true }, { id: "something broke", label: "Something broke", firm: true },
         { id: "pack empty", label: "Pack empty", firm: true }, { id: "rain", label: "Rain", firm: true }, { id: "another reason", label: "Another reason", firm: true },
     ], "The warmth that it leaves is kept; it stays out of the ranking.");
@@ -140,14 +144,15 @@ export async function typeReading(clock, id) {
     const name = clock.things.instruments.find((one) => one.id === shot.fields.instrument)?.name ?? "gun";
     const after = run.halt && shot.at !== null ? `${minutes((shot.at - run.halt.at) / 1000)} after the halt` : shot.at !== null ? `at ${timeOfDay(shot.at)}` : "no time noted";
     const place = run.shots.findIndex((one) => one.id === id) + 1;
+    const shownIn = shot.shown?.unit ?? unit;
     const again = () => void typeReading(clock, id);
     const nudge = (/** @type {number} */ seconds) => async (/** @type {number} */ at) => {
         if (shot.trigger) await clock.nudge(shot.trigger, seconds, at);
         again();
     };
     const value = await typeNumber({
-        title: `${runTitle(run)}, shot ${place}`, unit: degrees(shot.shown?.unit ?? unit), start: shot.shown ? String(shot.shown.value) : "", negative: false,
-        least: unit === "f" ? -40 : -40, most: unit === "f" ? 662 : 350, save: "Save the number",
+        title: `${runTitle(run)}, shot ${place}`, unit: degrees(shownIn), start: shot.shown ? String(shot.shown.value) : "", negative: false,
+        least: -40, most: shownIn === "f" ? 662 : 350, wrong: "can't be a reading", save: "Save the number",
         note: `${after}; ${name} on ${word(text(shot.fields, "spot") ?? "can")}, ${word(text(shot.fields, "hold") ?? "single")}. Saving never moves the stamp.`,
         extra: [
             { id: "shot-earlier", label: "−1 s", detail: "trigger earlier", act: nudge(-1) }, { id: "shot-later", label: "+1 s", detail: "trigger later", act: nudge(1) },
@@ -155,7 +160,7 @@ export async function typeReading(clock, id) {
             { id: "shot-remove", label: "No shot", detail: "take it out", act: (at) => void clock.removeShot(shot.id, at).then(() => clock.closeSheet()) },
         ],
     });
-    if (value !== null) await clock.read(shot, value, shot.shown?.unit ?? unit, Date.now());
+    if (value !== null) await clock.read(shot, value, shownIn, Date.now());
 }
 
 /** Whether a number of the run is typed: for the list. @param {import("./runs.js").Shot} shot @param {Run} run */

@@ -1,5 +1,6 @@
 // Sheets that come up over the clock: a choice, a number by the thumb pad, a list. The clock behind goes on.
 import { button, byId, el, say } from "./dom.js";
+import { minutes } from "./words.js";
 
 /** @typedef {import("./dom.js").Action} Action */
 /** @typedef {{ id: string, label: string, detail?: string, firm?: boolean, look?: { colour: string, path: string } | null }} Choice */
@@ -72,7 +73,8 @@ export const open = (title, content) => new Promise((resolve) => show("list", ti
 
 /**
  * Lets a person type a number with the thumb.
- * @param {{ title: string, note?: string, unit: string, start?: string, negative?: boolean, least: number, most: number, extra?: Action[], save?: string }} asked
+ * @param {{ title: string, note?: string, unit: string, start?: string, negative?: boolean, minutes?: boolean, least: number, most: number, wrong?: string, extra?: Action[], save?: string }} asked
+ *   `minutes`: minutes and two digits of seconds are typed, and all numbers are seconds; `wrong`: what is said of a number that is out of range
  * @returns {Promise<number | null>} null when the sheet was left
  */
 export function typeNumber(asked) {
@@ -83,28 +85,38 @@ export function typeNumber(asked) {
         let result = null;
         const shown = el("output", { class: "typed", "aria-live": "polite" });
         const refused = el("p", { class: "refused", role: "alert" });
+        const said = () => (asked.minutes ? minutesTyped(typed) : typed.replace("-", "−"));
         const show_ = () => {
-            say(shown, `${typed === "" ? "–" : typed.replace("-", "−")} ${asked.unit}`);
+            say(shown, `${typed === "" ? "–" : said()} ${asked.unit}`);
+            shown.classList.remove("wrong");
             say(refused, "");
         };
+        const refuse = (/** @type {string} */ why) => {
+            shown.classList.add("wrong");
+            say(refused, why);
+            shown.scrollIntoView({ block: "nearest" });
+        };
         const put = (/** @type {string} */ key) => {
-            if (key === "⌫") typed = fresh ? "" : typed.slice(0, -1);
+            if (key === "00") typed = typed.length > 2 || typed === "" ? typed : `${typed}00`;
+            else if (key === "⌫") typed = fresh ? "" : typed.slice(0, -1);
             else if (key === "±") typed = typed.startsWith("-") ? typed.slice(1) : `-${typed}`;
             else if (key === ".") typed = fresh ? "0." : typed.includes(".") ? typed : `${typed === "" || typed === "-" ? `${typed}0` : typed}.`;
-            else if (typed.replace(/[-.]/g, "").length < 5 || fresh) typed = (fresh ? "" : typed) + key;
+            else if (typed.replace(/[-.]/g, "").length < (asked.minutes ? 4 : 5) || fresh) typed = (fresh ? "" : typed) + key;
             fresh = false;
             show_();
         };
         const save = () => {
-            const value = Number(typed);
-            if (typed === "" || typed === "-" || !Number.isFinite(value)) say(refused, "Type the number first.");
-            else if (value < asked.least || value > asked.most) say(refused, `From ${asked.least} to ${asked.most} ${asked.unit} only.`);
+            const value = asked.minutes ? 60 * Number(typed.slice(0, -2)) + Number(typed.slice(-2)) : Number(typed);
+            const range = (/** @type {number} */ limit) => (asked.minutes ? minutes(limit) : String(limit).replace("-", "−"));
+            if (typed === "" || typed === "-" || !Number.isFinite(value)) refuse("Type the number first.");
+            else if (asked.minutes && Number(typed.slice(-2)) > 59) refuse(`${said()} has more than 59 seconds.`);
+            else if (value < asked.least || value > asked.most) refuse(`Not saved: ${said()} ${asked.unit} ${asked.wrong ?? "is out of range"}. From ${range(asked.least)} to ${range(asked.most)}.`);
             else {
                 result = value;
                 hide();
             }
         };
-        const keys = ["1", "2", "3", "4", "5", "6", "7", "8", "9", asked.negative ? "±" : "⌫", "0", "."].map((key) => quick(key, () => put(key)));
+        const keys = ["1", "2", "3", "4", "5", "6", "7", "8", "9", asked.negative ? "±" : "⌫", "0", asked.minutes ? "00" : "."].map((key) => quick(key, () => put(key)));
         const content = [
             ...(asked.note ? [el("p", {}, asked.note)] : []), shown, refused,
             el("div", { class: "pad" }, ...keys, ...(asked.negative ? [quick("⌫", () => put("⌫"))] : [])),
@@ -116,7 +128,8 @@ export function typeNumber(asked) {
         });
         /** @param {KeyboardEvent} event */
         const byKey = (event) => {
-            if (/^[0-9.]$/.test(event.key)) put(event.key);
+            if (asked.minutes && /^[.,:]$/.test(event.key)) put("");
+            else if (/^[0-9.]$/.test(event.key)) put(event.key);
             else if (event.key === ",") put(".");
             else if (event.key === "-" && asked.negative) put("±");
             else if (event.key === "Backspace") put("⌫");
@@ -128,6 +141,9 @@ export function typeNumber(asked) {
         show_();
     });
 }
+
+/** Digits as minutes and seconds: 530 is 5:30. @param {string} digits */
+const minutesTyped = (digits) => `${digits.slice(0, -2) || "0"}:${digits.slice(-2).padStart(2, "0")}`;
 
 /** A key of the pad: it may be pressed twice in a row, as in 66. @param {string} key @param {() => void} act */
 function quick(key, act) {
