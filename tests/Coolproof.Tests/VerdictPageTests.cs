@@ -73,7 +73,7 @@ public class VerdictPageTests
     public void An_option_carries_its_runs_its_range_and_its_odds()
     {
         var line = Assert.Single(Lines(Samples.Of(6)), line => line.StartsWith("1  twin 30 mm fans in duct"));
-        Assert.Contains("3  64 (60 to 68)  85 (79 to 92)     9 in 10", line);
+        Assert.Contains("3  64 (60 to 68)  85 (79 to 92)     93 in 100", line);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using Coolproof.Evidence;
-using Coolproof.Evidence.Words;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -24,7 +23,7 @@ internal static class RankingTable
             ["runs", .. shown.Select(option => $"{option.Runs}")],
             [$"can {unit}", .. shown.Select(option => page.Degrees.MiddleAndRange(option.PeakCanC))],
             [$"winding {unit}", .. shown.Select(option => Winding(option, page))],
-            ["coolest?", .. shown.Select(option => ranked.Count > 1 ? Odds.Say(option.ProbabilityCoolest) : "-")],
+            ["coolest?", .. Ranking.Coolest(ranked).Take(shown.Count)],
         ];
         var widths = columns.Select(column => column.Max(Cells.Width)).ToArray();
         var (name, strip) = Share(widths, page.Width);
