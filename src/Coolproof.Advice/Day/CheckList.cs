@@ -39,10 +39,10 @@ public static class CheckList
         "blowing down only the can: the core stays warm behind it",
     ];
 
-    /// <summary>To beware of.</summary>
+    /// <summary>To beware of. Bare metal at 65 °C burns within a second: ISO 13732-1 (value from memory).</summary>
     public static IReadOnlyList<string> Cautions { get; } =
     [
-        "power off first; hot can: bare metal burns skin in a second from about 65 °C (ISO 13732-1, from memory); fingers off the gears",
+        "power off first; hot can: bare metal burns skin in a second from about 65 °C; fingers off the gears",
         "never aim the gun's laser at eyes or the drivers' stand; never step onto a live track",
         "no flammable duster or freeze spray on a hot motor; no full throttle with wheels in the air",
         "packs cool before they are charged, attended and fire-safe; tape clear of fan and rotor",

@@ -40,7 +40,8 @@ internal static class DaySteering
         if (end is not { } until) return day.Plan.Count > 0 ? WhatNow.Left(notebook, day).Count : Options(notebook, day).Count;
         double drive = (day.DriveS / 60) ?? DriveMin, cycle = drive + ReadMin + (day.CoolMin ?? CoolMin);
         var latest = notebook.RunsOf(day.Id).Where(run => !run.Abandoned).Select(run => Halted(run, drive)).OfType<Instant>().OrderDescending().FirstOrDefault();
-        double ready = latest == default ? Math.Max(Minute(day, now), day.FromMin ?? 0) : Math.Max(Minute(day, now), Minute(day, latest) + cycle - drive);
+        // A day that is driven before its hour has no more room for it.
+        double free = Math.Max(Minute(day, now), day.FromMin ?? 0), ready = latest == default ? free : Math.Max(free, Minute(day, latest) + cycle - drive);
         return ready + drive > until + 1e-6 ? 0 : 1 + (int)Math.Floor((until - ready - drive + 1e-6) / cycle);
     }
 

@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Security.Cryptography;
+using System.Text;
 using Coolproof.Board;
 using Coolproof.Notebook.Journal;
 using Coolproof.Pages.Shown;
@@ -25,6 +27,7 @@ internal static class PageRoutes
         routes.MapPost("/rehearsal", RehearseAsync).ExcludeFromDescription();
         routes.MapPost("/photo/{id:guid}", KeepPhotoAsync).ExcludeFromDescription();
         routes.MapPost("/look", Look).ExcludeFromDescription();
+        routes.MapGet("/table/{about:guid}", Table).ExcludeFromDescription();
     }
 
     static async Task<IResult> TryDemoAsync([FromForm] IFormCollection form, NotebookBoard board, TimeProvider clock, CancellationToken cancel)
@@ -64,6 +67,16 @@ internal static class PageRoutes
 
     static RazorComponentResult<TroublePage> Refused(int status, string reason, string remedy) =>
         new(new Dictionary<string, object?> { ["Title"] = "The photo was not kept", ["Reason"] = reason, ["Remedy"] = remedy }) { StatusCode = status };
+
+    /// <summary>The readings of a question or a day as `coolproof export` writes them.</summary>
+    static IResult Table(Guid about, NotebookBoard board, ThisDevice device)
+    {
+        var notebook = board.Notebook;
+        if (JudgeTask.Of(notebook, about, 1) is not { } task) return Results.LocalRedirect($"/question/{about}");
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        Notebook.ReadingsTableWriter.Write(task.Table.Table, text, device.Look.Temperature);
+        return Results.File(Encoding.UTF8.GetBytes(text.ToString()), "text/csv; charset=utf-8", "readings.csv");
+    }
 
     static IResult Look([FromForm] IFormCollection form, ThisDevice device)
     {

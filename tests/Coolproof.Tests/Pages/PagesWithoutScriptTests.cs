@@ -1,5 +1,6 @@
 using System.Net;
 using Coolproof.Notebook.Journal;
+using Coolproof.Pages;
 using Coolproof.Tests.Serving;
 
 namespace Coolproof.Tests.Pages;
@@ -25,6 +26,52 @@ public class PagesWithoutScriptTests
         Assert.Contains(Nasty, reader.Text); // shown as text ...
         Assert.Empty(reader.Page.QuerySelectorAll("main script")); // ... and never as markup
         Assert.Equal(["bare can", Nasty], reader.Notebook.Questions.Single().Options.Select(id => reader.Notebook.Find<NotedOption>(id)!.Name));
+    }
+
+    [Fact]
+    public async Task A_question_or_an_option_without_words_is_refused_in_sight_and_a_question_without_readings_leads_to_them()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        await reader.GoAsync("/");
+        await reader.SendAsync("Ask", ("text", "  "));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, reader.Status);
+        Assert.Contains("nothing is typed here: expected something like “which mount", reader.Page.QuerySelector(".fault[role=alert]")!.TextContent);
+        Assert.Empty(reader.Notebook.Questions);
+        await reader.SendAsync("Ask", ("text", "which?"));
+        await reader.SendAsync("List it", ("name", ""));
+        Assert.NotNull(reader.Page.QuerySelector(".fault[role=alert]"));
+        Assert.Empty(reader.Notebook.Options);
+        await reader.SendAsync("List it", ("name", "bare can"));
+        await reader.SendAsync("List it", ("name", "fan"));
+        Assert.DoesNotContain("together", reader.Text); // neither price nor mass is noted
+        Assert.Equal("Plan the day", reader.Page.QuerySelector("main .act a.button")!.TextContent);
+        Assert.DoesNotContain("CSV", reader.Text);
+        var question = reader.Notebook.Questions.Single().Id;
+        await reader.GoAsync($"/verdict/{question}");
+        for (var tries = 0; tries < 100 && reader.Heading != "No reading yet"; tries++)
+        {
+            await Task.Delay(50, TestContext.Current.CancellationToken);
+            await reader.GoAsync($"/verdict/{question}");
+        }
+        Assert.Equal("No reading yet", reader.Heading);
+        Assert.DoesNotContain("type one row", reader.Text, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task The_readings_of_a_question_are_taken_away_as_the_table_that_can_be_brought()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        await reader.GoAsync("/");
+        await reader.SendAsync("Try the demo");
+        var table = reader.Page.QuerySelectorAll("main .act a").Single(link => link.TextContent.Contains("CSV", StringComparison.Ordinal));
+        using var client = new HttpClient { BaseAddress = pit.Address };
+        client.DefaultRequestHeaders.Add("Cookie", pit.CookieOf("reader"));
+        using var answer = new MemoryStream(await client.GetByteArrayAsync(table.GetAttribute("href"), TestContext.Current.CancellationToken));
+        var read = Notebook.ReadingsTableReader.Read(answer, null);
+        Assert.True(read.Understood);
+        Assert.Equal(NotebookTable.Of(reader.Notebook, question: DemoNotebook.Question).Table.Runs.Sum(run => run.Readings.Count), read.Table!.Runs.Sum(run => run.Readings.Count));
     }
 
     [Fact]

@@ -20,6 +20,7 @@ public class SteerPanelTests
         var (day, a, b) = await DayAsync(pit, [0, 1, 0, 1]);
         await reader.GoAsync($"/day/{day}");
         Assert.Contains("Drive on. Next: a, by the plan.", reader.Text);
+        Assert.Contains("4 runs are planned.", reader.Text);
         await RunAsync(pit, day, 1, a, 0, 72, 70, 68);
         await RunAsync(pit, day, 2, b, 28, 62, 61, 60);
         await BelievedAsync(pit, day, runs: 2);

@@ -46,17 +46,19 @@ internal static class Demo
     /// <param name="day">UUID of its day.</param>
     public static IReadOnlyList<Entry> Rehearsal(PitNotebook notebook, long seed, LocalDate today, out Guid day)
     {
-        var name = string.Create(CultureInfo.InvariantCulture, $"Rehearsal {seed}");
         var simulated = Rehearsed(seed, today);
+        var name = string.Create(CultureInfo.InvariantCulture, $"{Named}of {today:d MMM}, {simulated.Table.Options.Count} options, no. {seed}");
         var table = simulated.Table with { Runs = [.. simulated.Runs.Select(run => run with { Day = name })] };
         var entries = TableImport.Of(table, null, string.Create(CultureInfo.InvariantCulture, $"{ImportName}: rehearsal {seed}"));
         day = entries.First(entry => entry.Kind == EntryKind.DaySet).About;
         return Sharing(notebook, entries);
     }
 
-    /// <summary>The seed of a rehearsed day; null where it is none.</summary>
+    const string Named = "Rehearsal ";
+
+    /// <summary>The seed of a rehearsed day, the number at the end of its name; null where it is none.</summary>
     public static long? SeedOf(PitNotebook notebook, NotedDay day) =>
-        day.Name.StartsWith("Rehearsal ", StringComparison.Ordinal) && long.TryParse(day.Name["Rehearsal ".Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && Made(notebook, day.Id) ? seed : null;
+        day.Name.StartsWith(Named, StringComparison.Ordinal) && long.TryParse(day.Name[(day.Name.LastIndexOf(' ') + 1)..], NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && Made(notebook, day.Id) ? seed : null;
 
     /// <summary>The evening of a seed.</summary>
     public static SimulatedDay Rehearsed(long seed, LocalDate date) => Coolproof.Rehearsal.Rehearse.Day(new RehearsalSettings(seed,
