@@ -21,7 +21,7 @@ internal sealed record BelievedMotor(
 {
     // Common practice, no source: share of radiation and natural convection at 40 K over the air; a small pit fan on a 1:10 motor; rotor (docs/model.md).
     private const double PassiveLow = 0.05, PassiveHigh = 0.20, NominalRiseK = 40, NominalAirC = 25;
-    private const double PitFanMedianWPerK = 2.5, PitFanLogSd = 0.3, RotorWPerK = 0.3, RotorLogSd = 0.5, RotorCapacityLogSd = 0.15;
+    private const double PitFanMedianWPerK = 2.5, PitFanLogSd = 0.3, RotorWPerK = 0.3, RotorLogSd = 0.45, RotorCapacityLogSd = 0.15;
     private const double FanOffShare = 0.25, FanOffLogSd = 0.3, EndbellShare = 0.15, ShellWPerK = 3, GunOffsetSdK = 1.5;
 
     // Promises without it were kept on 82 in 100 days of the full model (docs/planning.md).
