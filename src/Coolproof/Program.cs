@@ -1,5 +1,5 @@
-using Coolproof;
 using System.Runtime.InteropServices;
+using Coolproof;
 using Coolproof.Commands;
 using Coolproof.Screen;
 
