@@ -34,7 +34,7 @@ public static class Judge
         if (!result.Gate.Passed)
             return Failure(result.Gate);
         progress?.Report(new("putting it into words", 1));
-        return new Judged(VerdictBuilder.Of(posterior, result, settings)) { Races = new(() => RaceEvidences.Of(posterior)) };
+        return new Judged(VerdictBuilder.Of(posterior, result, settings)) { Races = new(() => RaceEvidences.Of(posterior)), Causes = new(posterior) };
     }
 
     /// <summary>Test and race runs of an option that have a reading that counts.</summary>

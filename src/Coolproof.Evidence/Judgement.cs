@@ -1,3 +1,4 @@
+using Coolproof.Evidence.Causes;
 using Coolproof.Evidence.Forecasts;
 
 namespace Coolproof.Evidence;
@@ -11,6 +12,9 @@ public sealed record Judged(Verdict Verdict) : Judgement
 {
     /// <summary>What the same draws say of races to come; null where a verdict was put together without draws.</summary>
     public Lazy<RaceEvidence>? Races { get; init; }
+
+    /// <summary>What the same draws say of why runs read what they read; null likewise.</summary>
+    public CauseEvidence? Causes { get; init; }
 }
 
 /// <summary>The table can't be judged as it stands (exit code 2).</summary>

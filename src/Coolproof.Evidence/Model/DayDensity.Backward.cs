@@ -175,7 +175,7 @@ internal sealed partial class DayDensity
         _cBar.LogHeat += logPBar;
         AddDeviationBar(gradient, day.Heat, logPBar);
         gradient[day.Trend] += logPBar * Priors.TrendSd * run.DayPlace;
-        foreach ((int parameter, double factor) in run.HeatTerms)
+        foreach ((int parameter, double factor, _) in run.HeatTerms)
             if (parameter >= 0)
                 gradient[parameter] += logPBar * factor;
     }

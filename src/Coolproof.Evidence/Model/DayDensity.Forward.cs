@@ -180,7 +180,7 @@ internal sealed partial class DayDensity
         s.Air = run.AirC + day.AirSd * u[day.Air] + run.AirSd * u[run.Air];
         s.LogG = _c.LogConductance + Deviation(u, _model.OptionEffect[run.Option]) + Deviation(u, run.Mounting) + Priors.DayConductanceSd * u[day.Conductance];
         double logP = _c.LogHeat + Deviation(u, day.Heat) + Priors.TrendSd * run.DayPlace * u[day.Trend] + run.LogDriven;
-        foreach ((int parameter, double factor) in run.HeatTerms)
+        foreach ((int parameter, double factor, _) in run.HeatTerms)
             logP += parameter < 0 ? factor : factor * u[parameter];
         s.MeanLogP = logP;
         s.MeanP = Math.Exp(logP);

@@ -129,6 +129,12 @@ internal sealed partial class DayDensity
     /// <summary>The value of mean heat's parameter that gives a log heat at the last point.</summary>
     public double HeatParameter(ReadOnlySpan<double> u, double logHeat) => u[Global.Heat] + (logHeat - _c.LogHeat) / Priors.Heat.Sd;
 
+    /// <summary>Gain of a gun on a surface at the last point.</summary>
+    public double Gain(int entry) => _gain[entry];
+
+    /// <summary>Endbell over can at the last point.</summary>
+    public double Endbell(int entry) => _endbell[entry];
+
     /// <summary>Offset (K), mean aim loss and scatter (K) of each instrument at the last point.</summary>
     public ReadOnlySpan<(double Offset, double Aim, double Scatter)> Guns => _guns;
 

@@ -32,6 +32,13 @@ internal struct Constants
 
     /// <summary>log of the options' mean conductance, 1/s.</summary>
     public double LogConductance;
+
+    /// <summary>Copper heat at 25 °C core, K/s, of a heat with the winding at 25 °C: the winding's own excess adds to its resistance.</summary>
+    public readonly double CopperHeat(double p)
+    {
+        double plain = Copper * p, x = Priors.Alpha25 * plain * Slot;
+        return plain * (1 + x + x * x);
+    }
 }
 
 /// <summary>One run at one point. Temperatures are K over the run's own air, 1 core, 2 can.</summary>

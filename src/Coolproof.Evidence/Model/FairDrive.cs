@@ -10,8 +10,7 @@ internal static class FairDrive
     /// <param name="driveS">Seconds of hard driving.</param>
     public static (double CanC, double WindingC) Peak(in Constants c, double logG, double airC, double driveS)
     {
-        double p = Math.Exp(c.LogHeat), plain = c.Copper * p, x = Priors.Alpha25 * plain * c.Slot;
-        double copper = plain * (1 + x + x * x), warm = 1 + Priors.Alpha25 * (airC - 25);
+        double p = Math.Exp(c.LogHeat), copper = c.CopperHeat(p), warm = 1 + Priors.Alpha25 * (airC - 25);
         (double core, double can) = Drive(c, logG, Priors.Alpha25 * copper, (1 - c.Copper) * p + copper * warm, -c.Share * c.Slot * copper * warm, driveS);
         return (airC + can, airC + core + c.Slot * copper * (warm + Priors.Alpha25 * core));
     }

@@ -2,6 +2,12 @@ using Coolproof.Notebook;
 
 namespace Coolproof.Evidence.Model;
 
+/// <summary>What a part of a run's log heat goes with.</summary>
+internal enum HeatOf { Driver, Surface, Gearing, Timing }
+
+/// <summary>A parameter with a factor that adds to a run's log heat; parameter −1: the factor alone.</summary>
+internal readonly record struct HeatTerm(int Parameter, double Factor, HeatOf Of);
+
 /// <summary>Driver, surface and the like, gearing and timing: what adds to a run's log heat. The most frequent level is the reference.</summary>
 internal static class HeatTerms
 {
@@ -14,12 +20,12 @@ internal static class HeatTerms
     /// <summary>Adds the parameters that the table can tell apart and attaches them to the runs.</summary>
     public static void Attach(IReadOnlyList<ModelRun> runs, ReadingsTable table, Func<string, PriorKind, DoubtSource, double, double, int> add)
     {
-        List<(int, double)>[] terms = [.. runs.Select(_ => new List<(int, double)>())];
+        List<HeatTerm>[] terms = [.. runs.Select(_ => new List<HeatTerm>())];
         LoadNotes[] notes = [.. runs.Select(r => table.Runs[r.TableRun].Load)];
         foreach ((string name, Func<LoadNotes, string?> of) in Categories)
             AddLevels(name, [.. notes.Select(n => of(n)?.Trim().ToLowerInvariant() ?? "")], terms, add);
-        AddSlope("gearing", [.. notes.Select(n => n.PinionTeeth is { } p ? Math.Log(p / (double)(n.SpurTeeth ?? 80)) : double.NaN)], Priors.GearingSlope, terms, add);
-        AddSlope("timing", [.. notes.Select(n => n.TimingDeg ?? double.NaN)], Priors.TimingSlope, terms, add);
+        AddSlope("gearing", HeatOf.Gearing, [.. notes.Select(n => n.PinionTeeth is { } p ? Math.Log(p / (double)(n.SpurTeeth ?? 80)) : double.NaN)], Priors.GearingSlope, terms, add);
+        AddSlope("timing", HeatOf.Timing, [.. notes.Select(n => n.TimingDeg ?? double.NaN)], Priors.TimingSlope, terms, add);
         for (int r = 0; r < runs.Count; r++)
             runs[r].HeatTerms = [.. terms[r]];
     }
@@ -27,7 +33,7 @@ internal static class HeatTerms
     /// <summary>The most frequent value; the first one among equals.</summary>
     public static T MostFrequent<T>(IEnumerable<T> values) => values.GroupBy(v => v).OrderByDescending(g => g.Count()).First().Key;
 
-    private static void AddLevels(string category, string[] levels, List<(int, double)>[] terms, Func<string, PriorKind, DoubtSource, double, double, int> add)
+    private static void AddLevels(string category, string[] levels, List<HeatTerm>[] terms, Func<string, PriorKind, DoubtSource, double, double, int> add)
     {
         if (levels.Length == 0)
             return;
@@ -37,12 +43,12 @@ internal static class HeatTerms
             int parameter = add($"{category} {(level.Length == 0 ? "not noted" : level)}", PriorKind.Unit, DoubtSource.Load, 0, 1);
             for (int r = 0; r < levels.Length; r++)
                 if (levels[r] == level)
-                    terms[r].Add((parameter, Priors.LevelSd * Math.Sqrt(2)));
+                    terms[r].Add(new(parameter, Priors.LevelSd * Math.Sqrt(2), category == "driver" ? HeatOf.Driver : HeatOf.Surface));
         }
     }
 
     // A slope is mean + sd u: its mean part goes in as the constant factor of parameter −1.
-    private static void AddSlope(string name, double[] x, NormalPrior prior, List<(int, double)>[] terms, Func<string, PriorKind, DoubtSource, double, double, int> add)
+    private static void AddSlope(string name, HeatOf of, double[] x, NormalPrior prior, List<HeatTerm>[] terms, Func<string, PriorKind, DoubtSource, double, double, int> add)
     {
         double[] noted = [.. x.Where(v => !double.IsNaN(v))];
         if (noted.Distinct().Count() < 2)
@@ -53,8 +59,8 @@ internal static class HeatTerms
         {
             if (double.IsNaN(x[r]) || x[r] == reference)
                 continue;
-            terms[r].Add((-1, prior.Mean * (x[r] - reference)));
-            terms[r].Add((parameter, prior.Sd * (x[r] - reference)));
+            terms[r].Add(new(-1, prior.Mean * (x[r] - reference), of));
+            terms[r].Add(new(parameter, prior.Sd * (x[r] - reference), of));
         }
     }
 }

@@ -57,7 +57,7 @@ internal sealed class ModelRun
     public int FanOffEntry { get; set; } = -1;
 
     /// <summary>Parameters with a factor that add to log heat: levels, slopes.</summary>
-    public (int Parameter, double Factor)[] HeatTerms { get; set; } = [];
+    public HeatTerm[] HeatTerms { get; set; } = [];
 
     public int Mounting { get; set; } = -1;
     public int Heat { get; set; } = -1;
