@@ -19,6 +19,9 @@ public sealed class GalleryTests
         ("run-without-readings", s => RunPicture.OfRun(Samples.Six(), Samples.Run("Bare can", 90, "3", 0), s)),
         ("run-read-on-the-winding", s => RunPicture.OfRun(Samples.Six(), Samples.ReadOnTheWinding(0), s)),
         ("run-read-on-can-and-winding", s => RunPicture.OfRun(Samples.Six(), Samples.ReadOnTheWinding(2), s)),
+        ("forecast-one-race", s => ForecastPicture.Of(Races.Of(1, 78, 120), Races.Day(1), 2, s)),
+        ("forecast-twelve-races-limits-alike", s => ForecastPicture.Of(Races.Of(12, 121, 120), Races.Day(12), 2, s)),
+        ("forecast-fahrenheit", s => ForecastPicture.Of(Races.Of(3, 78, 155), Races.Day(3), 2, s with { Units = TemperatureUnitChoice.Fahrenheit })),
         ("doubt", s => DoubtPicture.Of(Samples.Six(), s)),
     ];
 

@@ -54,7 +54,20 @@ public class ForecastTests
         Assert.DoesNotContain(" °C", said);
     }
 
+    [Fact]
+    public void A_picture_of_the_option_that_is_named_is_written_in_the_degrees_asked_for()
+    {
+        var path = Path.Combine(Directory.CreateTempSubdirectory("coolproof-").FullName, "race.svg");
+        Good(Demo, "--air", "36C", "--races", "2", "--option", "BARE CAN", "--units", "f", "--picture", path);
+        var svg = File.ReadAllText(path);
+        Assert.Contains("bare can: can up to", svg, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("can limit 167", svg.Replace('\u00a0', ' '));
+        Assert.DoesNotContain("°C", svg);
+    }
+
     [Theory]
+    [InlineData("--option kazoo", "--option kazoo: expected one of")]
+    [InlineData("--picture race.gif", "expected a name that ends in .svg or .png")]
     [InlineData("--insulation Q", "--insulation Q: expected one of Y, A, E, B, F, H, N, R")]
     [InlineData("--magnet 52", "expected one of M, H, SH, UH, EH, AH")]
     [InlineData("--races 40", "--races 40")]

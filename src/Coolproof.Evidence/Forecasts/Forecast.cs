@@ -47,11 +47,11 @@ public static class Forecast
         return odds;
     }
 
-    internal static double Odds(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, RaceChance[] chances, int option)
-    {
-        RacePaths paths = RacePaths.Of(evidence, scenario, chances, option);
-        return (double)Enumerable.Range(0, paths.Draws).Count(i => demand.Limits.Any(limit => paths.HighestC(limit.Part, i) > limit.LimitC)) / paths.Draws;
-    }
+    internal static double Odds(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, RaceChance[] chances, int option) =>
+        Odds(RacePaths.Of(evidence, scenario, chances, option), demand);
+
+    private static double Odds(RacePaths paths, RaceDemand demand) =>
+        (double)Enumerable.Range(0, paths.Draws).Count(i => demand.Limits.Any(limit => paths.HighestC(limit.Part, i) > limit.LimitC)) / paths.Draws;
 
     /// <summary>Why a race day can't be forecast, with what would be right; null where it can.</summary>
     /// <param name="scenario">The race day.</param>
@@ -71,7 +71,7 @@ public static class Forecast
             Summaries.Of(paths.HighestC(LimitedPart.Can, race, soak: true)), Summaries.Of(paths.HighestC(LimitedPart.Winding, race, soak: true)),
             Summaries.Of(paths.HighestC(LimitedPart.Magnet, race, soak: true))))];
         LimitOdds[] odds = [.. demand.Limits.Select(limit => OddsOf(paths, limit))];
-        double any = Odds(evidence, scenario, demand, chances, option);
+        double any = Odds(paths, demand);
         SafeChange? change = any > demand.AcceptedOdds ? SafeChange.Of(evidence, scenario, demand, chances, option) : null;
         return new(evidence.Options[option], paths.Seconds, paths.Over(LimitedPart.Can), paths.Over(LimitedPart.Winding), paths.Over(LimitedPart.Magnet), stops, odds, any,
             CoolMinutes(evidence, scenario, chances, option), change);

@@ -2,6 +2,7 @@ using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Json;
 using Coolproof.Notebook;
+using Coolproof.Pictures;
 using Coolproof.Screen;
 using Coolproof.Words;
 
@@ -17,7 +18,14 @@ namespace Coolproof.Commands;
 /// <param name="Units">Degrees for people.</param>
 /// <param name="Json">Whether to print JSON.</param>
 internal sealed record ForecastRequest(
-    string File, double? AirC, double? RaceS, RaceScenario Scenario, RaceDemand Demand, long Seed, TemperatureUnitChoice Units, bool Json);
+    string File, double? AirC, double? RaceS, RaceScenario Scenario, RaceDemand Demand, long Seed, TemperatureUnitChoice Units, bool Json)
+{
+    /// <summary>Where to draw one option; null: nowhere.</summary>
+    public string? Picture { get; init; }
+
+    /// <summary>Name of the option that is drawn; null: the one least likely to pass a limit.</summary>
+    public string? Drawn { get; init; }
+}
 
 /// <summary>`coolproof forecast` from the file to the exit code.</summary>
 internal sealed class Forecasting(Terminal terminal)
@@ -38,11 +46,31 @@ internal sealed class Forecasting(Terminal terminal)
             terminal.Error.WriteLine($"coolproof forecast: {refused}");
             return Exit.BadInput;
         }
+        if (request.Drawn is { } name && !races.Value.Options.Contains(name, StringComparer.OrdinalIgnoreCase))
+        {
+            terminal.Error.WriteLine($"coolproof forecast: --option {name}: expected one of {string.Join(", ", races.Value.Options)}.");
+            return Exit.BadInput;
+        }
         IReadOnlyList<OptionForecast> forecasts = Forecast.Of(races.Value, scenario, request.Demand, request.Seed, cancel);
         terminal.Out.Write(request.Json
             ? ForecastJson.Text(races.Value, scenario, request.Demand, forecasts)
             : string.Join('\n', ForecastPage.Lines(races.Value, scenario, request.Demand, forecasts, new DegreeWords(request.Units), terminal.Width)) + "\n");
         terminal.Out.Flush();
-        return Exit.Done;
+        return request.Picture is { } path ? Draw(forecasts, scenario, request, path) : Exit.Done;
+    }
+
+    int Draw(IReadOnlyList<OptionForecast> forecasts, RaceScenario scenario, ForecastRequest request, string path)
+    {
+        OptionForecast drawn = forecasts.FirstOrDefault(f => string.Equals(f.Option, request.Drawn, StringComparison.OrdinalIgnoreCase)) ?? forecasts.MinBy(f => f.OddsOfAny)!;
+        try
+        {
+            ForecastPicture.Of(drawn, scenario, forecasts.ToList().IndexOf(drawn), new PictureStyle(Units: request.Units)).Save(path);
+            return Exit.Done;
+        }
+        catch (PictureException cause)
+        {
+            terminal.Error.WriteLine($"coolproof forecast: {cause.Message}");
+            return Exit.BadInput;
+        }
     }
 }

@@ -1,0 +1,99 @@
+using Coolproof.Evidence;
+using Coolproof.Evidence.Forecasts;
+
+namespace Coolproof.Pictures.Drawing;
+
+/// <summary>Bands and middles of can and winding over a race day, its races shaded, its limits as lines with their names.</summary>
+internal sealed class RaceDayPanel(Sheet sheet, OptionForecast forecast, RaceScenario scenario, OptionLook look)
+{
+    private const double TickSpacing = 44;
+
+    private readonly Measures m = sheet.Measures;
+    private readonly ThemeColours colours = sheet.Colours;
+    private readonly Degrees unit = sheet.Style.Unit;
+    private readonly RaceLimit[] limits = [.. forecast.Limits.Select(l => l.Limit).Where(l => l.Part is LimitedPart.Can or LimitedPart.Winding)];
+
+    /// <summary>Draws from the top down.</summary>
+    /// <returns>The y below the labels of the times.</returns>
+    public double Draw(double top, double height)
+    {
+        double plotTop = top + m.SmallSize * 2.6, plotBottom = plotTop + height;
+        Scale held = Scale.Holding(forecast.CanC.Concat(forecast.WindingC).SelectMany(s => new[] { s.Q05, s.Q95 }).Concat(limits.Select(l => l.LimitC)).Select(unit.Temperature), 0, 1, unit.Difference(20), 0.07);
+        Scale y = held with { From = plotBottom, To = plotTop };
+        double ticks = y.Ticks(TickSpacing).Max(t => sheet.Type.Width(Scale.Label(t), m.SmallSize, false));
+        Scale x = new(0, forecast.Seconds[^1] / 60, m.Left + ticks + 10, m.Right - sheet.Type.Width("winding", m.SmallSize, false) - 8);
+        Races(x, plotTop, plotBottom);
+        Guides(x, y, top, plotBottom);
+        Curve(x, y, forecast.WindingC, colours.Quiet, 0.14, 1.6, dashed: true);
+        Curve(x, y, forecast.CanC, look.ColourOn(sheet.Style.Theme), colours.BandOpacity, 2.4, dashed: false);
+        Limits(x, y);
+        EndLabels(x, y);
+        return plotBottom + m.SmallSize * 2.4;
+    }
+
+    private void Races(Scale x, double top, double bottom)
+    {
+        double periodMin = forecast.Seconds[^1] / 60 / scenario.Races;
+        bool whole = sheet.Type.Width($"race {scenario.Races}", m.SmallSize, false) + 6 < x.At(periodMin) - x.At(0);
+        for (int race = 0; race < scenario.Races; race++)
+        {
+            double from = x.At(race * periodMin);
+            sheet.Box(from, top, x.At(race * periodMin + scenario.RaceS / 60), bottom, colours.Band);
+            sheet.Text(whole ? $"race {race + 1}" : $"{race + 1}", from, top - m.SmallSize * 0.45, m.SmallSize);
+        }
+    }
+
+    private void Guides(Scale x, Scale y, double top, double bottom)
+    {
+        double size = m.SmallSize;
+        sheet.Text(unit.Symbol, m.Left, top + size, size, colour: colours.Quiet);
+        foreach (double level in y.Ticks(TickSpacing))
+        {
+            sheet.Line(x.From, y.At(level), x.To, y.At(level), colours.Grid, 1);
+            sheet.Text(Scale.Label(level), x.From - 8, y.At(level) + size * 0.36, size, colour: colours.Quiet, hang: Hang.End);
+        }
+
+        foreach (double t in x.Ticks(64))
+        {
+            sheet.Line(x.At(t), bottom, x.At(t), bottom + 4, colours.Quiet, 1);
+            sheet.Text(t == 0 ? "start" : $"{Scale.Label(t)} min", x.At(t), bottom + size * 1.25, size, colour: colours.Quiet, hang: Hang.Middle);
+        }
+    }
+
+    private void Curve(Scale x, Scale y, IReadOnlyList<Summary> over, string colour, double opacity, double width, bool dashed)
+    {
+        (double Min, Summary S)[] points = [.. forecast.Seconds.Select(s => s / 60).Zip(over)];
+        Spot At(double minutes, double celsius) => new(x.At(minutes), y.At(unit.Temperature(celsius)));
+        sheet.Polygon([.. points.Select(p => At(p.Min, p.S.Q05)), .. points.Reverse().Select(p => At(p.Min, p.S.Q95))], colour, 0, opacity);
+        sheet.Polyline([.. points.Select(p => At(p.Min, p.S.Q50))], dashed ? colour : colours.Ink, width, dashed);
+    }
+
+    // The upper of the two stands above its line, the lower beneath its own: however near the lines are, the words are apart.
+    private void Limits(Scale x, Scale y)
+    {
+        double highest = limits.Select(l => l.LimitC).DefaultIfEmpty().Max();
+        bool above = true;
+        foreach (RaceLimit limit in limits.OrderByDescending(l => l.LimitC))
+        {
+            double at = y.At(unit.Temperature(limit.LimitC));
+            bool near = !above && Math.Abs(at - y.At(unit.Temperature(highest))) < m.SmallSize * 1.5;
+            sheet.Line(x.From, at, x.To, at, colours.Ink, 1.6);
+            string name = $"{(limit.Part == LimitedPart.Can ? "can" : "winding")} limit {new Words(unit, 0).Temperature(limit.LimitC)}";
+            sheet.Text(name, x.To - 4, near ? at + m.SmallSize * 1.1 : at - m.SmallSize * 0.4, m.SmallSize, hang: Hang.End);
+            above = false;
+        }
+    }
+
+    private void EndLabels(Scale x, Scale y)
+    {
+        double can = y.At(unit.Temperature(forecast.CanC[^1].Q50)), winding = y.At(unit.Temperature(forecast.WindingC[^1].Q50)), apart = m.SmallSize * 1.2;
+        if (Math.Abs(can - winding) < apart)
+        {
+            double middle = (can + winding) / 2, way = can >= winding ? apart / 2 : -apart / 2;
+            (can, winding) = (middle + way, middle - way);
+        }
+
+        sheet.Text("can", x.To + 6, can + m.SmallSize * 0.36, m.SmallSize, bold: true);
+        sheet.Text("winding", x.To + 6, winding + m.SmallSize * 0.36, m.SmallSize, colour: colours.Quiet);
+    }
+}
