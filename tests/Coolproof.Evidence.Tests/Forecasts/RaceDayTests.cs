@@ -17,8 +17,10 @@ public class RaceDayTests
         foreach (OptionForecast forecast in forecasts)
         {
             OptionVerdict said = Day.Verdict.Options.Single(o => o.Name == forecast.Option);
-            Assert.Equal(said.PeakCanC.Q50, forecast.Stops[0].CanC.Q50, 1.5);
-            Assert.Equal(said.PeakWindingC.Q50, forecast.Stops[0].WindingC.Q50, 2.5);
+            // A new day spreads the heat, and a magnet warmer than half-way through a test asks for more current: both push the middle up a little.
+            double air = evidence.Fair.AmbientC;
+            Assert.Equal(said.PeakCanC.Q50, forecast.Stops[0].CanC.Q50, 0.04 * (said.PeakCanC.Q50 - air));
+            Assert.Equal(said.PeakWindingC.Q50, forecast.Stops[0].WindingC.Q50, 0.05 * (said.PeakWindingC.Q50 - air));
             Assert.True(forecast.Stops[0].CanC.Sd > said.PeakCanC.Sd);
         }
     }
