@@ -1,0 +1,41 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Coolproof.Tests;
+
+/// <summary>`coolproof why` as a person runs it.</summary>
+public partial class WhyTests
+{
+    static readonly string Demo = TestFiles.Of("demo", "demo-day.csv");
+
+    [Theory]
+    [InlineData("c")]
+    [InlineData("f")]
+    public void The_parts_that_are_printed_sum_to_what_was_read(string unit)
+    {
+        var run = ProgramRun.Of("why", Demo, "5", "2", "--units", unit);
+        Assert.True(run.ExitCode == 0, run.Error);
+        var rows = run.Out.Split('\n').Select(line => Row().Match(line)).Where(m => m.Success).Select(m => (Name: m.Groups[1].Value.Trim(), Value: Number(m.Groups[2].Value))).ToArray();
+        Assert.Equal("read", rows[^1].Name);
+        Assert.True(rows.Length > 4);
+        Assert.Equal(rows[^1].Value, rows[..^1].Sum(r => r.Value), 0.05 * rows.Length);
+        Assert.Contains($"°{unit.ToUpperInvariant()}", run.Out);
+    }
+
+    [Theory]
+    [InlineData("5", "nowhere", "nowhere")]
+    [InlineData("99", "2", "99")]
+    public void A_name_that_is_not_there_is_one_clear_error(string a, string b, string named)
+    {
+        var run = ProgramRun.Of("why", Demo, a, b);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("coolproof why:", run.Error);
+        Assert.Contains(named, run.Error);
+        Assert.Empty(run.Out);
+    }
+
+    static double Number(string text) => double.Parse(text.Replace("−", "-").Replace("+", ""), CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"^([a-z][a-z ]+?)\s+([+−]?\d+\.\d)(\s|$)")]
+    private static partial Regex Row();
+}
