@@ -1,4 +1,5 @@
 using Coolproof.Evidence.Forecasts;
+using Coolproof.Evidence.Model;
 using Coolproof.Rehearsal;
 
 namespace Coolproof.Evidence.Tests.Forecasts;

@@ -1,4 +1,4 @@
-namespace Coolproof.Evidence.Forecasts;
+namespace Coolproof.Evidence.Model;
 
 /// <summary>x(t) = e^(At) x₀ + ∫₀ᵗ e^(As) ds b for two nodes with real eigenvalues; the slow one may be zero or positive.</summary>
 internal readonly record struct PairStep(double E11, double E12, double E21, double E22, double F11, double F12, double F21, double F22)
