@@ -27,26 +27,6 @@ public static class Forecast
         return forecasts;
     }
 
-    /// <summary>Odds of passing any limit for other airs and lengths of race: air × length, otherwise the scenario's.</summary>
-    /// <param name="evidence">What a judged table says.</param>
-    /// <param name="scenario">The race day.</param>
-    /// <param name="demand">Limits.</param>
-    /// <param name="option">Place of the option.</param>
-    /// <param name="airsC">Airs, °C.</param>
-    /// <param name="racesS">Lengths, s.</param>
-    /// <param name="seed">Seed.</param>
-    public static double[][] Map(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, int option, IReadOnlyList<double> airsC, IReadOnlyList<double> racesS, long seed)
-    {
-        RaceChance[] chances = RaceChance.Of(evidence.Draws.Count, seed);
-        double[][] odds = [.. airsC.Select(_ => new double[racesS.Count])];
-        Parallel.For(0, airsC.Count * racesS.Count, cell =>
-        {
-            (int a, int l) = (cell / racesS.Count, cell % racesS.Count);
-            odds[a][l] = Odds(evidence, scenario with { AirC = airsC[a], RaceS = racesS[l] }, demand, chances, option);
-        });
-        return odds;
-    }
-
     internal static double Odds(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, RaceChance[] chances, int option) =>
         Odds(RacePaths.Of(evidence, scenario, chances, option), demand);
 
@@ -68,8 +48,8 @@ public static class Forecast
         RacePaths paths = RacePaths.Of(evidence, scenario, chances, option);
         RaceStop[] stops = [.. Enumerable.Range(0, scenario.Races).Select(race => new RaceStop(
             race + 1, Summaries.Of(paths.AtStopC(LimitedPart.Can, race)), Summaries.Of(paths.AtStopC(LimitedPart.Winding, race)),
-            Summaries.Of(paths.HighestC(LimitedPart.Can, race, soak: true)), Summaries.Of(paths.HighestC(LimitedPart.Winding, race, soak: true)),
-            Summaries.Of(paths.HighestC(LimitedPart.Magnet, race, soak: true))))];
+            Summaries.Of(paths.HighestsC(LimitedPart.Can, race)), Summaries.Of(paths.HighestsC(LimitedPart.Winding, race)),
+            Summaries.Of(paths.HighestsC(LimitedPart.Magnet, race))))];
         LimitOdds[] odds = [.. demand.Limits.Select(limit => OddsOf(paths, limit))];
         double any = Odds(paths, demand);
         SafeChange? change = any > demand.AcceptedOdds ? SafeChange.Of(evidence, scenario, demand, chances, option) : null;

@@ -37,11 +37,11 @@ internal sealed class RacePaths
         return [.. _c[(int)part].Select(path => path[at])];
     }
 
-    /// <summary>Highest of a part from a race's start to the next, or to its stop, draw by draw.</summary>
-    public double[] HighestC(LimitedPart part, int race, bool soak)
+    /// <summary>Highest of a part from a race's start to the next, draw by draw.</summary>
+    public double[] HighestsC(LimitedPart part, int race)
     {
         int from = _grid.Stretches.TakeWhile(s => s.Race < race).Sum(s => s.Steps);
-        int until = _grid.Stretches.TakeWhile(s => s.Race < race || (s.Race == race && (soak || s.Phase == RacePhase.Race))).Sum(s => s.Steps);
+        int until = _grid.Stretches.TakeWhile(s => s.Race <= race).Sum(s => s.Steps);
         return [.. _c[(int)part].Select(path => Highest(path.AsSpan(from..(until + 1))))];
     }
 
