@@ -30,7 +30,8 @@ internal sealed class RaceDay
         double air = _scenario.AirC + RacePriors.AirSdK * chance.Air, rho = draw.CoreOverCan;
         double rotorRate = RacePriors.RotorPerS * Math.Exp(RacePriors.RotorPathLogSd * chance.RotorPath) / (RacePriors.RotorShare * Math.Exp(RacePriors.RotorCapacityLogSd * chance.RotorCapacity));
         double logG = LogConductance(draw, option, chance), testMagnet = TestMagnetC(draw, option, rotorRate), sun = SunKPerS(chance);
-        double core = 0, can = 0, excess = 0, rotor = 0;
+        double core = 0, can = 0, excess = 0, rotor = 0, warm = 1 + Priors.Alpha25 * (air - 25);
+        Constants motor = Motor(draw, 0);
         (canC[0], windingC[0], magnetC[0]) = (air, air, air);
         int at = 0;
         foreach (RaceStretch stretch in _grid.Stretches)
@@ -38,11 +39,12 @@ internal sealed class RaceDay
             double p = stretch.Phase == RacePhase.Race ? Heat(draw, chance, stretch.Race) : 0;
             double stepS = stretch.Phase == RacePhase.RollIn ? stretch.StepS * Math.Exp(RacePriors.RollInLogSd * chance.RollIn) : stretch.StepS;
             double g = Conductance(draw, option, chance, logG, stretch.Phase), tau = draw.WindingShare * draw.SlotS, follow = 1 - Math.Exp(-rotorRate * stepS);
+            PairStep step = default;
             for (int i = 0; i < stretch.Steps; i++)
             {
-                double strength = MagnetStrength(air + rotor, testMagnet), copper = draw.CopperShare * p / (strength * strength), x = Priors.Alpha25 * copper * draw.SlotS;
-                double fed = copper * (1 + x + x * x), warm = 1 + Priors.Alpha25 * (air - 25), before = core;
-                PairStep step = PairStep.Of(Priors.Alpha25 * fed - draw.CoreToCanPerS, draw.CoreToCanPerS, draw.CoreToCanPerS * rho, -(draw.CoreToCanPerS + g) * rho, stepS);
+                double strength = MagnetStrength(air + rotor, testMagnet), fed = motor.CopperHeat(p / (strength * strength)), before = core;
+                if (i == 0 || p > 0) // without heat nothing in the matrix changes from step to step
+                    step = PairStep.Of(Priors.Alpha25 * fed - draw.CoreToCanPerS, draw.CoreToCanPerS, draw.CoreToCanPerS * rho, -(draw.CoreToCanPerS + g) * rho, stepS);
                 (core, can) = step.Next(core, can, (1 - draw.CopperShare) * p + fed * warm + ExcessFlow(ref excess, draw, fed * (warm + Priors.Alpha25 * core), tau, stepS), sun * rho);
                 rotor += follow * (0.5 * (before + core) - rotor);
                 at++;
