@@ -19,9 +19,8 @@ internal sealed record BelievedMotor(
     MotorBody Body, CoolingOption Cooling, double DrivingWPerK, double StandingWPerK, double OwnFanWPerK, double PitFanWPerK, double HeatW, double CopperShare,
     double GunOffsetK, double BreezeLogFactor)
 {
-    // Common practice, no source: share of radiation and natural convection at 40 K over the air; a small pit fan on a 1:10 motor; rotor (docs/model.md).
-    private const double PassiveLow = 0.05, PassiveHigh = 0.20, NominalRiseK = 40, NominalAirC = 25;
-    private const double PitFanMedianWPerK = 2.5, PitFanLogSd = 0.3, RotorWPerK = 0.3, RotorLogSd = 0.45, RotorCapacityLogSd = 0.15;
+    // Common practice, no source, beside what CoolingPriors has; the rotor's log-sd as docs/planning.md says.
+    private const double NominalRiseK = 40, NominalAirC = 25, RotorLogSd = 0.45;
     private const double FanOffShare = 0.25, FanOffLogSd = 0.3, EndbellShare = 0.15, ShellWPerK = 3, GunOffsetSdK = 1.5;
 
     // Promises without it were kept on 82 in 100 days of the full model (docs/planning.md).
@@ -37,20 +36,20 @@ internal sealed record BelievedMotor(
         {
             WindingJPerK = winding,
             LaminationsJPerK = core - winding,
-            RotorJPerK = ordinary.RotorJPerK * About(chance, RotorCapacityLogSd),
+            RotorJPerK = ordinary.RotorJPerK * About(chance, CoolingPriors.RotorCapacityLogSd),
             CanJPerK = can * canOfShell,
             EndbellJPerK = can * (1 - canOfShell),
             SlotWPerK = core / draw.SlotS,
             CoreToCanWPerK = core * draw.CoreToCanPerS,
-            RotorToLaminationsWPerK = RotorWPerK * About(chance, RotorLogSd),
+            RotorToLaminationsWPerK = CoolingPriors.RotorWPerK * About(chance, RotorLogSd),
         };
-        double driving = core * draw.ConductancePerS[option], passive = driving * (PassiveLow + (PassiveHigh - PassiveLow) * chance.NextUniform());
+        double driving = core * draw.ConductancePerS[option], passive = driving * (CoolingPriors.PassiveLow + (CoolingPriors.PassiveHigh - CoolingPriors.PassiveLow) * chance.NextUniform());
         double radiatedPerM2 = HeatFlows.RadiatedW(1, NominalAirC + NominalRiseK, NominalAirC) / NominalRiseK;
         CoolingOption cooling = new(
             0, 0, passive / 2 / Math.Pow(NominalRiseK, CoolingOption.NaturalExponent - 1), passive / 2 / radiatedPerM2, EndbellShare, ShellWPerK, 0);
         double standing = driving * FanOffShare * About(chance, FanOffLogSd);
         return new(
-            body, cooling, driving - passive, Math.Max(standing - passive, 0), Math.Max(driving * draw.StoppedFanOn - passive, 0), PitFanMedianWPerK * About(chance, PitFanLogSd),
+            body, cooling, driving - passive, Math.Max(standing - passive, 0), Math.Max(driving * draw.StoppedFanOn - passive, 0), CoolingPriors.PitFanWPerK * About(chance, CoolingPriors.PitFanLogSd),
             core * draw.HeatKPerS, draw.CopperShare, GunOffsetSdK * chance.NextNormal(), BreezeLogSd * chance.NextNormal());
     }
 

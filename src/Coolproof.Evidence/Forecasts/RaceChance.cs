@@ -4,7 +4,7 @@ namespace Coolproof.Evidence.Forecasts;
 
 /// <summary>
 /// What the draws of a table leave open of another day, one set for each draw: standard normals, so that a scenario moved a little moves the answer a little.
-/// Sizes are those of <see cref="RacePriors"/>.
+/// Sizes are those of <see cref="RacePriors"/> and <see cref="CoolingPriors"/>.
 /// </summary>
 internal sealed record RaceChance(
     double DayHeat, double Mounting, double DayConductance, double Air, double DensityExponent, double Sun, double Passive, double Length, double Load, double Wind,
@@ -28,30 +28,21 @@ internal static class RacePriors
     /// <summary>Scale of the half-normal of the sun's heat on the shell, W for a core of <see cref="Model.Priors.CoreCapacity"/>.</summary>
     public const double SunW = 5;
 
-    /// <summary>Share of radiation and natural convection in the conductance at the rise of the tests.</summary>
-    public const double PassiveLow = 0.05, PassiveHigh = 0.20;
-
     /// <summary>Log-sd of the conductance more for each doubling of length, and of heat, beyond the data.</summary>
     public const double BeyondLogSd = 0.1;
 
     /// <summary>Log-sd of the conductance more in a wind that no test had.</summary>
     public const double OtherWindLogSd = 0.05;
 
-    /// <summary>Sd of the air at the motor about the scenario's, K.</summary>
-    public const double AirSdK = 0.7;
+    /// <summary>Laminations to rotor over core capacity, 1/s, and its log-sd.</summary>
+    public const double RotorPerS = CoolingPriors.RotorWPerK / Model.Priors.CoreCapacity, RotorPathLogSd = 0.5;
 
-    /// <summary>Laminations to rotor over core capacity, 1/s, and its log-sd (0.3 W/K).</summary>
-    public const double RotorPerS = 0.3 / Model.Priors.CoreCapacity, RotorPathLogSd = 0.5;
-
-    /// <summary>Rotor capacity over core capacity for the mass breakdown of <see cref="Thermal.MotorMass"/>, and its log-sd.</summary>
+    /// <summary>Rotor capacity over core capacity for the mass breakdown of <see cref="Thermal.MotorMass"/>.</summary>
     public static readonly double RotorShare = new Thermal.MotorMass(Thermal.MotorMass.ReferenceKg).RotorJK / Model.Priors.CoreCapacity;
-
-    /// <summary>Log-sd of the rotor's capacity.</summary>
-    public const double RotorCapacityLogSd = 0.15;
 
     /// <summary>Log of the roll-in's length about its prior mean.</summary>
     public const double RollInLogSd = 0.5;
 
-    /// <summary>A small pit fan on a 1:10 motor over core capacity, 1/s, and its log-sd.</summary>
-    public const double PitFanPerS = 2.5 / Model.Priors.CoreCapacity, PitFanLogSd = 0.3;
+    /// <summary>A pit fan over core capacity, 1/s.</summary>
+    public const double PitFanPerS = CoolingPriors.PitFanWPerK / Model.Priors.CoreCapacity;
 }

@@ -27,8 +27,8 @@ internal sealed class RaceDay
     /// <summary>Fills can, mean winding and magnet at the grid's times, °C.</summary>
     public void Drive(RaceDraw draw, int option, RaceChance chance, Span<double> canC, Span<double> windingC, Span<double> magnetC)
     {
-        double air = _scenario.AirC + RacePriors.AirSdK * chance.Air, rho = draw.CoreOverCan;
-        double rotorRate = RacePriors.RotorPerS * Math.Exp(RacePriors.RotorPathLogSd * chance.RotorPath) / (RacePriors.RotorShare * Math.Exp(RacePriors.RotorCapacityLogSd * chance.RotorCapacity));
+        double air = _scenario.AirC + Priors.DayAirSd * chance.Air, rho = draw.CoreOverCan;
+        double rotorRate = RacePriors.RotorPerS * Math.Exp(RacePriors.RotorPathLogSd * chance.RotorPath) / (RacePriors.RotorShare * Math.Exp(CoolingPriors.RotorCapacityLogSd * chance.RotorCapacity));
         double logG = LogConductance(draw, option, chance), testMagnet = TestMagnetC(draw, option, rotorRate), sun = SunKPerS(chance);
         double core = 0, can = 0, excess = 0, rotor = 0, warm = 1 + Priors.Alpha25 * (air - 25);
         Constants motor = Motor(draw, 0);
@@ -69,7 +69,7 @@ internal sealed class RaceDay
         double logG = draw.Options[option].LogConductance + draw.MountingSd * chance.Mounting + Priors.DayConductanceSd * chance.DayConductance
             + (RacePriors.DensityExponent + RacePriors.DensityExponentSd * chance.DensityExponent) * _logDensity + _beyond * chance.Length
             + (_scenario.Wind is { } wind && !_evidence.Winds.Contains(wind) ? RacePriors.OtherWindLogSd * chance.Wind : 0);
-        double share = RacePriors.PassiveLow + (RacePriors.PassiveHigh - RacePriors.PassiveLow) * chance.Passive;
+        double share = CoolingPriors.PassiveLow + (CoolingPriors.PassiveHigh - CoolingPriors.PassiveLow) * chance.Passive;
         (double tested, _) = FairDrive.Peak(Motor(draw, 0), draw.Options[option].LogConductance, _evidence.Fair.AmbientC, _evidence.Fair.DriveS);
         (double raced, _) = FairDrive.Peak(Motor(draw, Math.Log(_scenario.HeatFactor) + draw.DayHeatSd * chance.DayHeat), logG, _scenario.AirC, _scenario.RaceS);
         return logG + Math.Log(1 + share * (PassiveFactor(tested, _evidence.Fair.AmbientC, raced, _scenario.AirC) - 1));
@@ -94,7 +94,7 @@ internal sealed class RaceDay
         return _scenario.Cooling switch
         {
             BreakCooling.OwnFan => driving * Math.Exp(o.LogStoppedFanOn),
-            BreakCooling.PitFan => driving * Math.Exp(o.LogStoppedFanOff) + RacePriors.PitFanPerS * Math.Exp(RacePriors.PitFanLogSd * chance.PitFan),
+            BreakCooling.PitFan => driving * Math.Exp(o.LogStoppedFanOff) + RacePriors.PitFanPerS * Math.Exp(CoolingPriors.PitFanLogSd * chance.PitFan),
             _ => driving * Math.Exp(o.LogStoppedFanOff),
         };
     }
