@@ -73,9 +73,7 @@ internal sealed record Evening(
 
     void RollIn(DrawnRun run, CoolingOption cooling, double[] t, ref double now)
     {
-        Phase driving = FairRun.Driving(World, LogHeat(run), Air.AtC(now), TruthRanges.RollInPace * Pace(run.LogLoad));
-        Phase rolling = driving with { CopperW25 = 0, IronW = TruthRanges.RollInIron * driving.IronW };
-        FastPath.Advance(World.Body, cooling, rolling, run.RollInS, t);
+        FastPath.Advance(World.Body, cooling, FairRun.RollingIn(World, LogHeat(run), Air.AtC(now), Pace(run.LogLoad)), run.RollInS, t);
         now += run.RollInS;
     }
 

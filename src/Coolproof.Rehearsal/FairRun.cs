@@ -25,4 +25,15 @@ internal static class FairRun
         double heat = Math.Exp(logHeat);
         return world.Lap.Averaged(world.Body, airC, world.CopperShare * heat, (1 - world.CopperShare) * heat, fan: 1, pace);
     }
+
+    /// <summary>Rolling in after it: no copper heat, little iron heat, half the pace.</summary>
+    /// <param name="world">Motor and lap.</param>
+    /// <param name="logHeat">Log of the heat of the drive.</param>
+    /// <param name="airC">Air, °C.</param>
+    /// <param name="pace">Speed of the drive over the lap's.</param>
+    internal static Phase RollingIn(World world, double logHeat, double airC, double pace)
+    {
+        Phase driving = Driving(world, logHeat, airC, TruthRanges.RollInPace * pace);
+        return driving with { CopperW25 = 0, IronW = TruthRanges.RollInIron * driving.IronW };
+    }
 }

@@ -82,11 +82,8 @@ public sealed class LiveDay
         FastPath.Advance(_world.Body, cooling, FairRun.Driving(_world, logHeat, _air.AtC(run.GoS + seconds / 2), Evening.Pace(load)), seconds, t);
     }
 
-    void RollIn(DrivenRun run, CoolingOption cooling, double logHeat, double load, double[] t)
-    {
-        Phase driving = FairRun.Driving(_world, logHeat, _air.AtC(run.StopS), TruthRanges.RollInPace * Evening.Pace(load));
-        FastPath.Advance(_world.Body, cooling, driving with { CopperW25 = 0, IronW = TruthRanges.RollInIron * driving.IronW }, Math.Max(run.HaltS - run.StopS, 0), t);
-    }
+    void RollIn(DrivenRun run, CoolingOption cooling, double logHeat, double load, double[] t) =>
+        FastPath.Advance(_world.Body, cooling, FairRun.RollingIn(_world, logHeat, _air.AtC(run.StopS), Evening.Pace(load)), Math.Max(run.HaltS - run.StopS, 0), t);
 
     // From halt to the next go: shots, the shell, the fan and what is done by hand each begin a new phase.
     double[] Stand(DrivenRun run, TrueOption option, CoolingOption cooling, double untilS, double[] t)

@@ -36,11 +36,9 @@ public sealed partial class Truth
     TrueStop One(CoolingOption cooling, RaceConditions race, double load, double[] t)
     {
         double pace = Evening.Pace(load), logHeat = _fairLogHeat + race.LogDayHeat + load;
-        Phase driving = FairRun.Driving(_world, logHeat, race.AirC, pace);
-        FastPath.Advance(_world.Body, cooling, driving, race.RaceS, t);
+        FastPath.Advance(_world.Body, cooling, FairRun.Driving(_world, logHeat, race.AirC, pace), race.RaceS, t);
         double[] stop = [.. t];
-        Phase rolling = FairRun.Driving(_world, logHeat, race.AirC, TruthRanges.RollInPace * pace) with { CopperW25 = 0, IronW = TruthRanges.RollInIron * driving.IronW };
-        FastPath.Advance(_world.Body, cooling, rolling, RollS, t);
+        FastPath.Advance(_world.Body, cooling, FairRun.RollingIn(_world, logHeat, race.AirC, pace), RollS, t);
         double can = Math.Max(stop[(int)Node.Can], t[(int)Node.Can]), rotor = Math.Max(stop[(int)Node.Rotor], t[(int)Node.Rotor]);
         Phase standing = Phase.Steady(race.AirC, 0, 0, _world.BreezeMS, race.FanOn && cooling.FanWPerK > 0 ? 1 : 0) with { ShellOff = true };
         for (double at = 0; at < race.BreakS; at += SoakStepS)
