@@ -58,14 +58,7 @@ internal sealed class ObservedSpreads(DayModel model, IReadOnlyCollection<int> f
         for (int i = 0; i < variance.Length; i++)
         {
             Parameter p = model.Parameters[i];
-            double precision = p.Prior switch
-            {
-                PriorKind.Unit or PriorKind.Member => 1,
-                PriorKind.LogGamma or PriorKind.CutGamma => p.A,
-                PriorKind.LogitBeta => p.A / 2,
-                PriorKind.HalfNormal when !free.Contains(i) => 1,
-                _ => 0,
-            };
+            double precision = p.Prior == PriorKind.Known || (p.Prior == PriorKind.HalfNormal && free.Contains(i)) ? 0 : p.Precision;
             sum += precision == 0 ? 0 : Math.Clamp(1 - variance[i] * precision, 0, 1);
         }
         return sum;

@@ -44,6 +44,15 @@ internal sealed record Parameter(string Name, PriorKind Prior, double A, double 
 
     /// <summary>Sd of a held parameter.</summary>
     public const double HeldSd = 0.01;
+
+    /// <summary>Precision of the prior about its middle.</summary>
+    public double Precision => Prior switch
+    {
+        PriorKind.LogGamma or PriorKind.CutGamma => A,
+        PriorKind.LogitBeta => A / 2,
+        PriorKind.Known => 1 / (B * B),
+        _ => 1,
+    };
 }
 
 /// <summary>Deviations that share one unknown spread, partially non-centred.</summary>

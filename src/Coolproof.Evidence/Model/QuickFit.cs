@@ -128,18 +128,9 @@ internal sealed record QuickFit(DayModel Model, double[] Position, ArrowFactor F
             Array.Fill(factors, Math.Sqrt(factor));
             ArrowHessian narrowed = hessian.Scaled(factors);
             for (int i = 0; i < factors.Length; i++)
-                narrowed.AddToDiagonal(i, (1 - factor) * Precision(_model.Parameters[i], _x.ContainsKey(i)));
+                narrowed.AddToDiagonal(i, (1 - factor) * (_x.ContainsKey(i) ? 1 / (Parameter.HeldSd * Parameter.HeldSd) : _model.Parameters[i].Precision));
             return narrowed;
         }
-
-        private static double Precision(Parameter p, bool held) => p.Prior switch
-        {
-            _ when held => 1 / (Parameter.HeldSd * Parameter.HeldSd),
-            PriorKind.LogGamma or PriorKind.CutGamma => p.A,
-            PriorKind.LogitBeta => p.A / 2,
-            PriorKind.Known => 1 / (p.B * p.B),
-            _ => 1,
-        };
 
         private ArrowMode Found(Dictionary<int, double> x, int hessians, ArrowHessian? known, double tolerance)
         {
