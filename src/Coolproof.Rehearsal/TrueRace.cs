@@ -28,19 +28,20 @@ public sealed partial class Truth
     /// <param name="race">The day.</param>
     public IReadOnlyList<TrueStop> Races(string option, RaceConditions race)
     {
-        CoolingOption cooling = Options.First(o => o.Name == option).Cooling.Times(Math.Exp(race.LogConductance));
+        TrueOption fitted = Options.First(o => o.Name == option);
         double[] t = [.. Enumerable.Repeat(race.AirC, HeatFlows.Nodes)];
-        return [.. race.LogLoads.Select(load => One(cooling, race, load, t))];
+        return [.. race.LogLoads.Select(load => One(fitted, race, load, t))];
     }
 
-    TrueStop One(CoolingOption cooling, RaceConditions race, double load, double[] t)
+    TrueStop One(TrueOption option, RaceConditions race, double load, double[] t)
     {
+        CoolingOption cooling = option.Cooling.Times(Math.Exp(race.LogConductance));
         double pace = Evening.Pace(load), logHeat = _fairLogHeat + race.LogDayHeat + load;
         FastPath.Advance(_world.Body, cooling, FairRun.Driving(_world, logHeat, race.AirC, pace), race.RaceS, t);
         double[] stop = [.. t];
         FastPath.Advance(_world.Body, cooling, FairRun.RollingIn(_world, logHeat, race.AirC, pace), RollS, t);
         double can = Math.Max(stop[(int)Node.Can], t[(int)Node.Can]), rotor = Math.Max(stop[(int)Node.Rotor], t[(int)Node.Rotor]);
-        Phase standing = Phase.Steady(race.AirC, 0, 0, _world.BreezeMS, race.FanOn && cooling.FanWPerK > 0 ? 1 : 0) with { ShellOff = true };
+        Phase standing = Evening.Standing(_world, option, cooling, race.AirC, race.FanOn, 0, shellOff: true);
         for (double at = 0; at < race.BreakS; at += SoakStepS)
         {
             FastPath.Advance(_world.Body, cooling, standing, Math.Min(SoakStepS, race.BreakS - at), t, afterEvent: at == 0);
