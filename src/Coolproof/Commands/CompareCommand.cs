@@ -16,14 +16,10 @@ internal static class CompareCommand
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "Fair length of hard driving. Otherwise the middle of the runs.", Typed.Drive);
         var same = new QuantityOption("--same-within", "2K|3.6F", "Options this close count as the same. Otherwise 2K.", Typed.Difference);
         var seed = QuantityOption.Whole("--random-seed", "The same table, options and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
-        var picture = new Option<string?>("--picture") { HelpName = "OUT.svg|OUT.png", Description = "Also draws the verdict to a file." };
+        var picture = PictureFile.Option("Also draws the verdict to a file.");
         var units = WordOption.Units("Degrees for people.");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C and K, whatever --units says." };
         var details = new Option<bool>("--details") { Description = "Prints every option, pair, doubt and reading, however long." };
-        picture.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string?>() is { } path && PicturePath.Wrong(path) is { } wrong) result.AddError($"--picture {path}: {wrong}");
-        });
         var command = new Command("compare", "Judges the cooling options of a readings table: which keeps the motor cooler at fair, equal conditions.")
         {
             file, ambient.Option, drive.Option, same.Option, seed.Option, picture, units.Option, details, json,

@@ -16,35 +16,14 @@ internal sealed class Comparison(Terminal terminal)
     public int Run(CompareRequest request, CancellationToken cancel)
     {
         if (TableFile.Read(request.File, request.DriveS, terminal) is not { } table) return Exit.BadInput;
-        Judgement judgement;
-        using (var progress = new ProgressLine(terminal.Error, terminal.ShowsProgress))
-        {
-            var settings = new JudgeSettings(request.AmbientC, request.DriveS, request.SameWithinK, request.Seed, Math.Min(4, Environment.ProcessorCount));
-            judgement = Judge.Of(table, settings, progress, cancel);
-        }
-        return Answer(judgement, table, request);
+        return Answer(TableJudging.Of(table, new JudgeSettings(request.AmbientC, request.DriveS, request.SameWithinK, request.Seed), terminal, cancel), table, request);
     }
 
     /// <summary>Says what came of judging.</summary>
     /// <returns>The exit code.</returns>
-    internal int Answer(Judgement judgement, ReadingsTable table, CompareRequest request)
-    {
-        switch (judgement)
-        {
-            case Judged judged:
-                return Tell(WithQuestions(judged.Verdict, table), request);
-            case Refused refused:
-                terminal.Error.WriteLine($"coolproof: {Put(refused.Reason, request)} {Put(refused.Remedy, request)}");
-                return Exit.BadInput;
-            case NotConverged failed:
-                terminal.Error.WriteLine("coolproof: no ranking is given, since the calculation did not pass its own checks.");
-                terminal.Error.WriteLine($"  {Put(failed.Quantity, request)}: {Put(failed.Reason, request)}");
-                terminal.Error.WriteLine($"  {Put(failed.Remedy, request)}");
-                return Exit.Failed;
-            default:
-                throw new InvalidOperationException($"An unknown judgement: {judgement.GetType().Name}.");
-        }
-    }
+    internal int Answer(Judgement judgement, ReadingsTable table, CompareRequest request) => judgement is Judged judged
+        ? Tell(WithQuestions(judged.Verdict, table), request)
+        : TableJudging.Unjudged(judgement, request.Units, terminal);
 
     int Tell(Verdict verdict, CompareRequest request)
     {
@@ -66,16 +45,7 @@ internal sealed class Comparison(Terminal terminal)
     {
         if (units == TemperatureUnitChoice.Fahrenheit)
             verdict = verdict with { Sentence = verdict.SentenceIn(units), Warnings = [.. verdict.Warnings.Select(FahrenheitWords.Of)] };
-        try
-        {
-            VerdictPicture.Save(verdict, path, new PictureStyle(Units: units));
-            return Exit.Done;
-        }
-        catch (PictureException cause)
-        {
-            terminal.Error.WriteLine($"coolproof: {Cells.Clean(cause.Message)}");
-            return Exit.Failed;
-        }
+        return PictureFile.Drawn(() => VerdictPicture.Save(verdict, path, new PictureStyle(Units: units)), terminal);
     }
 
     /// <summary>What is odd in the table is said before all else, since it may be a slip of the key, unless the evidence says it already.</summary>
@@ -83,7 +53,4 @@ internal sealed class Comparison(Terminal terminal)
     {
         Warnings = [.. table.Questions.Select(question => TableFile.Sentence(question)).Except(verdict.Warnings), .. verdict.Warnings],
     };
-
-    static string Put(string sentence, CompareRequest request) =>
-        Cells.Clean(request.Units == TemperatureUnitChoice.Fahrenheit ? FahrenheitWords.Of(sentence) : sentence);
 }

@@ -31,7 +31,7 @@ internal static class ForecastCommand
         var odds = QuantityOption.Whole("--odds", "Odds of passing a limit that are accepted, in percent. Otherwise 10.", 1, 90);
         var seed = QuantityOption.Whole("--random-seed", "The same table, question and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
-        var picture = new Option<string?>("--picture") { HelpName = "OUT.svg|OUT.png", Description = "Also draws can and winding of one option over the day to a file." };
+        var picture = PictureFile.Option("Also draws can and winding of one option over the day to a file.");
         var drawn = new Option<string?>("--option") { HelpName = "NAME", Description = "The option that is drawn. Otherwise the one least likely to pass a limit." };
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C and minutes." };
         insulation.Validators.Add(result =>
@@ -43,10 +43,6 @@ internal static class ForecastCommand
         {
             if (result.GetValueOrDefault<string?>() is { } suffix && MagnetGrade.Find(suffix) is null)
                 result.AddError($"--magnet {suffix}: expected one of {string.Join(", ", MagnetGrade.All.Where(g => g.Suffix.Length > 0).Select(g => g.Suffix))}");
-        });
-        picture.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string?>() is { } path && PicturePath.Wrong(path) is { } wrong) result.AddError($"--picture {path}: {wrong}");
         });
         var command = new Command("forecast", "How warm can, winding and magnet get on race day, and how likely they pass a limit.")
         {

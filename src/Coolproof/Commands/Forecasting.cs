@@ -35,11 +35,8 @@ internal sealed class Forecasting(Terminal terminal)
     public int Run(ForecastRequest request, CancellationToken cancel)
     {
         if (TableFile.Read(request.File, null, terminal) is not { } table) return Exit.BadInput;
-        Judgement judgement;
-        using (var progress = new ProgressLine(terminal.Error, terminal.ShowsProgress))
-            judgement = Judge.Of(table, new JudgeSettings(Seed: request.Seed, Threads: Math.Min(4, Environment.ProcessorCount)), progress, cancel);
-        if (judgement is not Judged { Races: { } races } judged)
-            return new Comparison(terminal).Answer(judgement, table, new(request.File, null, null, 2, request.Seed, null, request.Units, request.Json, false));
+        Judgement judgement = TableJudging.Of(table, new JudgeSettings(Seed: request.Seed), terminal, cancel);
+        if (judgement is not Judged { Races: { } races } judged) return TableJudging.Unjudged(judgement, request.Units, terminal);
         RaceScenario scenario = request.Scenario with { AirC = request.AirC ?? judged.Verdict.Fair.AmbientC, RaceS = request.RaceS ?? judged.Verdict.Fair.DriveS };
         if (Forecast.Refusal(scenario) is { } refused)
         {
@@ -48,7 +45,7 @@ internal sealed class Forecasting(Terminal terminal)
         }
         if (request.Drawn is { } name && !races.Value.Options.Contains(name, StringComparer.OrdinalIgnoreCase))
         {
-            terminal.Error.WriteLine($"coolproof forecast: --option {name}: expected one of {string.Join(", ", races.Value.Options)}.");
+            terminal.Error.WriteLine($"coolproof forecast: --option {Cells.Clean(name)}: expected one of {Cells.Clean(string.Join(", ", races.Value.Options))}.");
             return Exit.BadInput;
         }
         IReadOnlyList<OptionForecast> forecasts = Forecast.Of(races.Value, scenario, request.Demand, request.Seed, cancel);
@@ -62,15 +59,6 @@ internal sealed class Forecasting(Terminal terminal)
     int Draw(IReadOnlyList<OptionForecast> forecasts, RaceScenario scenario, ForecastRequest request, string path)
     {
         OptionForecast drawn = forecasts.FirstOrDefault(f => string.Equals(f.Option, request.Drawn, StringComparison.OrdinalIgnoreCase)) ?? forecasts.MinBy(f => f.OddsOfAny)!;
-        try
-        {
-            ForecastPicture.Of(drawn, scenario, forecasts.ToList().IndexOf(drawn), new PictureStyle(Units: request.Units)).Save(path);
-            return Exit.Done;
-        }
-        catch (PictureException cause)
-        {
-            terminal.Error.WriteLine($"coolproof forecast: {cause.Message}");
-            return Exit.BadInput;
-        }
+        return PictureFile.Drawn(() => ForecastPicture.Of(drawn, scenario, forecasts.ToList().IndexOf(drawn), new PictureStyle(Units: request.Units)).Save(path), terminal);
     }
 }

@@ -36,13 +36,9 @@ internal static class PlanCommand
         var rain = new QuantityOption("--rain-in", "45min", "With --so-far: the day ends so soon from now.", Typed.Stretch);
         var same = new QuantityOption("--same-within", "2K|3.6F", "Options this close count as the same. Otherwise 2K.", Typed.Difference);
         var seed = QuantityOption.Whole("--random-seed", "The same question and seed give the same plan. Otherwise 1.", 0, int.MaxValue);
-        var picture = new Option<string?>("--picture") { HelpName = "OUT.svg|OUT.png", Description = "Also draws the timeline to a file." };
+        var picture = PictureFile.Option("Also draws the timeline to a file.");
         var units = WordOption.Units("Degrees for people.");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in K and s." };
-        picture.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string?>() is { } path && PicturePath.Wrong(path) is { } wrong) result.AddError($"--picture {path}: {wrong}");
-        });
         from.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<string?>() is { } text && Minutes(text) is null) result.AddError($"--from {text}: expected a clock time like 16:30");

@@ -65,21 +65,11 @@ internal sealed class Planning(Terminal terminal)
         return null;
     }
 
-    int Draw(PlanRequest request, DayPlan plan, string path)
-    {
-        try
-        {
-            PlanPicture.Of(
-                plan.Options, [.. plan.Runs.Select(r => new PlannedBar(r.Option, r.GoS, r.HaltS, request.Clock(r.GoS)))], PlanPage.Finding(plan, request),
-                $"Each run: {request.Limits.DriveS / 60:0.#} min of hard driving, then at least {request.Limits.CoolS / 60:0} min of cooling. First go at {request.Clock(0)}.").Save(path);
-            return Exit.Done;
-        }
-        catch (PictureException cause)
-        {
-            terminal.Error.WriteLine($"coolproof: {Cells.Clean(cause.Message)}");
-            return Exit.Failed;
-        }
-    }
+    int Draw(PlanRequest request, DayPlan plan, string path) => PictureFile.Drawn(
+        () => PlanPicture.Of(
+            plan.Options, [.. plan.Runs.Select(r => new PlannedBar(r.Option, r.GoS, r.HaltS, request.Clock(r.GoS)))], PlanPage.Finding(plan, request),
+            $"Each run: {request.Limits.DriveS / 60:0.#} min of hard driving, then at least {request.Limits.CoolS / 60:0} min of cooling. First go at {request.Clock(0)}.").Save(path),
+        terminal);
 
     sealed class Relay(Action<double> report) : IProgress<double>
     {

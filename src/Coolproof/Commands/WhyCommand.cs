@@ -33,11 +33,8 @@ internal static class WhyCommand
             terminal.Error.WriteLine($"coolproof why: {Cells.Clean(problemA ?? problemB ?? "")}");
             return Exit.BadInput;
         }
-        Judgement judgement;
-        using (var progress = new ProgressLine(terminal.Error, terminal.ShowsProgress))
-            judgement = Judge.Of(table, new JudgeSettings(Seed: seed, Threads: Math.Min(4, Environment.ProcessorCount)), progress, cancel);
-        if (judgement is not Judged { Causes: { } causes })
-            return new Comparison(terminal).Answer(judgement, table, new(file, null, null, 2, seed, null, degrees.In, false, false));
+        Judgement judgement = TableJudging.Of(table, new JudgeSettings(Seed: seed), terminal, cancel);
+        if (judgement is not Judged { Causes: { } causes }) return TableJudging.Unjudged(judgement, degrees.In, terminal);
         foreach (string line in WhyPage.Lines(first, second, causes.Between(first.Runs, second.Runs), degrees, terminal.Width)) terminal.Out.WriteLine(line);
         terminal.Out.Flush();
         return Exit.Done;
