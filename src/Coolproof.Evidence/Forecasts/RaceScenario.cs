@@ -65,4 +65,8 @@ public enum LimitedPart
 /// <param name="Part">Of what.</param>
 /// <param name="LimitC">°C.</param>
 /// <param name="Reason">Where it comes from, in a few words.</param>
-public sealed record RaceLimit(LimitedPart Part, double LimitC, string Reason);
+public sealed record RaceLimit(LimitedPart Part, double LimitC, string Reason)
+{
+    /// <summary>The part in a word.</summary>
+    public string PartName => Part switch { LimitedPart.Winding => "winding", LimitedPart.Magnet => "magnet", _ => "can" };
+}

@@ -78,7 +78,7 @@ internal sealed class RaceDayPanel(Sheet sheet, OptionForecast forecast, RaceSce
             double at = y.At(unit.Temperature(limit.LimitC));
             bool near = !above && Math.Abs(at - y.At(unit.Temperature(highest))) < m.SmallSize * 1.5;
             sheet.Line(x.From, at, x.To, at, colours.Ink, 1.6);
-            string name = $"{(limit.Part == LimitedPart.Can ? "can" : "winding")} limit {new Words(unit, 0).Temperature(limit.LimitC)}";
+            string name = $"{limit.PartName} limit {new Words(unit, 0).Temperature(limit.LimitC)}";
             sheet.Text(name, x.To - 4, near ? at + m.SmallSize * 1.1 : at - m.SmallSize * 0.4, m.SmallSize, hang: Hang.End);
             above = false;
         }

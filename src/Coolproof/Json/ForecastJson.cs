@@ -10,12 +10,12 @@ internal sealed record ForecastJson(int Version, ForecastDayJson Day, IReadOnlyL
     public static string Text(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts) => AdviceJson.Text(new ForecastJson(
         AdviceJson.CurrentVersion,
         new(R(scenario.AirC), R(scenario.RaceS / 60, 3), scenario.Races, R(scenario.BreakS / 60, 3), scenario.AltitudeM, scenario.TestedAtM, scenario.HeatFactor, R(evidence.LongestDriveS / 60, 3), demand.AcceptedOdds,
-            [.. demand.Limits.Select(l => new ForecastLimitJson(Name(l.Part), l.LimitC, l.Reason))]),
+            [.. demand.Limits.Select(l => new ForecastLimitJson(l.PartName, l.LimitC, l.Reason))]),
         [.. forecasts.Select(Of)]));
 
     static ForecastOptionJson Of(OptionForecast f) => new(
         f.Option, R(f.OddsOfAny, 4),
-        [.. f.Limits.Select(l => new ForecastOddsJson(Name(l.Limit.Part), l.Limit.LimitC, R(l.Odds, 4), l.MinutesTo is { } m ? Quantiles(m) : null))],
+        [.. f.Limits.Select(l => new ForecastOddsJson(l.Limit.PartName, l.Limit.LimitC, R(l.Odds, 4), l.MinutesTo is { } m ? Quantiles(m) : null))],
         [.. f.Stops.Select(s => new ForecastStopJson(s.Race, Quantiles(s.CanC), Quantiles(s.WindingC), Quantiles(s.HighestCanC), Quantiles(s.HighestWindingC), Quantiles(s.HighestMagnetC)))],
         Quantiles(f.CoolMin),
         f.ToBeSafe is { } safe ? new(safe.RaceS is { } s ? R(s / 60, 3) : null, safe.AirC is { } a ? R(a) : null, safe.HeatFactor is { } h ? R(h, 4) : null) : null,
@@ -24,8 +24,6 @@ internal sealed record ForecastJson(int Version, ForecastDayJson Day, IReadOnlyL
     static ForecastQuantilesJson Quantiles(Summary s) => new(R(s.Q05), R(s.Q50), R(s.Q95));
 
     static double R(double value, int decimals = 2) => AdviceJson.Rounded(value, decimals) ?? 0;
-
-    static string Name(LimitedPart part) => part switch { LimitedPart.Winding => "winding", LimitedPart.Magnet => "magnet", _ => "can" };
 }
 
 /// <summary>The day that was asked for.</summary>

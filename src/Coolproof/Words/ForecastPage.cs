@@ -17,7 +17,7 @@ internal static class ForecastPage
         foreach (string line in said.SelectMany(s => Cells.Wrap(s, width))) yield return line;
         yield return "";
         RaceLimit[] limits = [.. demand.Limits];
-        OptionForecast[] order = [.. forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50)];
+        OptionForecast[] order = [.. SafestFirst(forecasts)];
         string[][] warmth =
         [
             ["", $"can {degrees.Unit}", $"winding {degrees.Unit}", $"magnet {degrees.Unit}", "cooled after"],
@@ -30,7 +30,7 @@ internal static class ForecastPage
         yield return "";
         string[][] odds =
         [
-            ["odds of passing", .. limits.Select(l => $"{Part(l.Part)} {degrees.Say(l.LimitC)}"), "any"],
+            ["odds of passing", .. limits.Select(l => $"{l.PartName} {degrees.Say(l.LimitC)}"), "any"],
             .. order.Select(f => f.Limits.Select(Odds).Prepend(Cells.Clean(f.Option)).Append(InHundred(f.OddsOfAny)).ToArray()),
         ];
         foreach (string line in TextColumns.Lines(odds, [false, .. limits.Select(_ => true), true], width)) yield return line;
@@ -46,7 +46,7 @@ internal static class ForecastPage
             yield return "";
         }
         string last = $"Highest value from the start{(scenario.Races > 1 ? $" of race {scenario.Races}" : "")} on with the soak after the stop, and the range that holds it 9 times in 10; minutes are from the first start. Heat is against the tests', as by gearing, timing or pace. "
-            + $"{string.Join("; ", limits.Select(l => $"{Part(l.Part)}: {l.Reason}"))}. The maker's figures go first. What the speed controller does is not forecast: read it and keep to its own limit.";
+            + $"{string.Join("; ", limits.Select(l => $"{l.PartName}: {l.Reason}"))}. The maker's figures go first. What the speed controller does is not forecast: read it and keep to its own limit.";
         foreach (string line in Cells.Wrap(last, width)) yield return line;
         foreach (string line in Cells.Wrap("Hot can, fingers off; what is proposed must be within the class rules: check the rule book.", width)) yield return line;
     }
@@ -55,7 +55,7 @@ internal static class ForecastPage
     public static string Sentence(RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts, DegreeWords degrees)
     {
         string day = $"{(scenario.Races > 1 ? $"After {scenario.Races} races of {Minutes(scenario.RaceS)} with {Minutes(scenario.BreakS)} between" : $"In a race of {Minutes(scenario.RaceS)}")} at {degrees.Say(scenario.AirC, 0)}";
-        OptionForecast safest = forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50).First();
+        OptionForecast safest = SafestFirst(forecasts).First();
         string[] good = [.. forecasts.Where(f => f.OddsOfAny <= demand.AcceptedOdds).OrderBy(f => f.Stops[^1].HighestCanC.Q50).Select(f => Cells.Clean(f.Option))];
         return good.Length switch
         {
@@ -65,6 +65,8 @@ internal static class ForecastPage
             _ => $"{day} these stay under every limit with the odds that you accept ({100 * demand.AcceptedOdds:0} in 100), coolest first: {string.Join(", ", good)}.",
         };
     }
+
+    static IEnumerable<OptionForecast> SafestFirst(IReadOnlyList<OptionForecast> forecasts) => forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50);
 
     static string[] Change(OptionForecast f, DegreeWords degrees) =>
     [
@@ -81,6 +83,4 @@ internal static class ForecastPage
     static string InHundred(double odds) => odds < 0.005 ? "under 1 in 100" : odds > 0.995 ? "over 99 in 100" : $"{100 * odds:0} in 100";
 
     static string Minutes(double seconds) => seconds % 60 == 0 ? $"{seconds / 60:0} min" : $"{(int)(seconds / 60)}:{seconds % 60:00} min";
-
-    static string Part(LimitedPart part) => part switch { LimitedPart.Winding => "winding", LimitedPart.Magnet => "magnet", _ => "can" };
 }
