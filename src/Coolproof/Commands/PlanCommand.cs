@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Coolproof.Advice.Orders;
 using Coolproof.Rehearsal;
 using Coolproof.Screen;
@@ -41,7 +40,7 @@ internal static class PlanCommand
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in K and s." };
         from.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<string?>() is { } text && Minutes(text) is null) result.AddError($"--from {text}: expected a clock time like 16:30");
+            if (result.GetValueOrDefault<string?>() is { } text && Typed.MinuteOfDay(text) is null) result.AddError($"--from {text}: expected a clock time like 16:30");
         });
         var command = new Command("plan", "Plans a test day: the order of runs, when, how many are enough; and steers it while it runs.")
         {
@@ -79,7 +78,7 @@ internal static class PlanCommand
                 Split(parsed.GetValue(reference)).Select(o => (int?)Place(listed, o)).FirstOrDefault());
             return Task.FromResult(new Planning(terminal).Run(
                 new PlanRequest(
-                    listed, limits, Minutes(parsed.GetValue(from) ?? "") ?? FromMin, parsed.GetValue(spot), (int)(days.In(parsed) ?? Days), parsed.GetValue(known),
+                    listed, limits, Typed.MinuteOfDay(parsed.GetValue(from) ?? "") ?? FromMin, parsed.GetValue(spot), (int)(days.In(parsed) ?? Days), parsed.GetValue(known),
                     parsed.GetValue(soFar), rain.In(parsed), same.In(parsed) ?? SameWithinK, (long)(seed.In(parsed) ?? 1), parsed.GetValue(picture),
                     units.UnitIn(parsed), parsed.GetValue(json)),
                 cancel));
@@ -90,7 +89,4 @@ internal static class PlanCommand
     static string[] Split(string? names) => names?.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) ?? [];
 
     static int Place(IReadOnlyList<RehearsalOption> options, string name) => options.ToList().FindIndex(o => string.Equals(o.Name, name, StringComparison.OrdinalIgnoreCase));
-
-    static int? Minutes(string text) =>
-        TimeOnly.TryParseExact(text, ["H:mm", "HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time.Hour * 60 + time.Minute : null;
 }

@@ -17,6 +17,10 @@ internal static class Typed
         return celsius is >= -40 and <= 60 ? null : "air on this side of the Earth lies between -40C and 60C (-40F and 140F)";
     }
 
+    /// <summary>Minutes after midnight of a clock time like "16:30"; null where it is none.</summary>
+    public static int? MinuteOfDay(string text) =>
+        TimeOnly.TryParseExact(text, ["H:mm", "HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time.Hour * 60 + time.Minute : null;
+
     /// <summary>A length of driving like "360s", "6min" or "6:00".</summary>
     /// <param name="text">What was typed.</param>
     /// <param name="seconds">Seconds.</param>

@@ -1,6 +1,7 @@
 using Coolproof.Board;
 using Coolproof.Notebook;
 using Coolproof.Notebook.Journal;
+using Coolproof.Pages.Home;
 using Coolproof.Words;
 using NodaTime;
 
@@ -42,6 +43,9 @@ internal sealed class ThisDevice
 
     /// <summary>Whether it hides a verdict while the round is being driven.</summary>
     public bool HidesRounds { get; }
+
+    /// <summary>Whether it hides what a day's readings say: its round is being driven.</summary>
+    public bool Hides(NotedDay day) => HidesRounds && !WhatNow.RoundDone(board.Notebook, day);
 
     /// <summary>Temperatures in words.</summary>
     public DegreeWords Degrees => new(Look.Temperature);

@@ -49,5 +49,5 @@ internal static class ClockRoutes
     // Where the round is hidden from whoever drives, the next option must not tell who leads: then it is the one with the fewest runs.
     static NotedOption? Advised(PitNotebook notebook, NotedDay day, VerdictBoard verdicts, ThisDevice device, Instant now) =>
         WhatNow.Left(notebook, day).Count > 0 ? null
-            : WhatNow.Next(notebook, day, device.HidesRounds && !WhatNow.RoundDone(notebook, day) ? null : DaySteering.Advised(notebook, day, verdicts.Of(day.Id).Quick, now));
+            : WhatNow.Next(notebook, day, device.Hides(day) ? null : DaySteering.Advised(notebook, day, verdicts.Of(day.Id).Quick, now));
 }

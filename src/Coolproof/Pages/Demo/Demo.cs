@@ -57,8 +57,11 @@ internal static class Demo
     const string Named = "Rehearsal ";
 
     /// <summary>The seed of a rehearsed day, the number at the end of its name; null where it is none.</summary>
-    public static long? SeedOf(PitNotebook notebook, NotedDay day) =>
-        day.Name.StartsWith(Named, StringComparison.Ordinal) && long.TryParse(day.Name[(day.Name.LastIndexOf(' ') + 1)..], NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && Made(notebook, day.Id) ? seed : null;
+    public static long? SeedOf(PitNotebook notebook, NotedDay day) => SeedOf(notebook, day, Named);
+
+    /// <summary>The number at the end of the name of a made-up day whose name begins so; null for others.</summary>
+    public static long? SeedOf(PitNotebook notebook, NotedDay day, string named) =>
+        day.Name.StartsWith(named, StringComparison.Ordinal) && long.TryParse(day.Name[(day.Name.LastIndexOf(' ') + 1)..], NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && Made(notebook, day.Id) ? seed : null;
 
     /// <summary>The evening of a seed.</summary>
     public static SimulatedDay Rehearsed(long seed, LocalDate date) => Coolproof.Rehearsal.Rehearse.Day(new RehearsalSettings(seed,

@@ -163,7 +163,7 @@ public sealed class PlanAsked
     {
         typed[field] = ClockTime(usual);
         if (!sent) return usual;
-        if (TimeOnly.TryParseExact(query[field].ToString().Trim(), ["H:mm", "HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)) return time.Hour * 60 + time.Minute;
+        if (Typed.MinuteOfDay(query[field].ToString().Trim()) is { } minute) return minute;
         faults[field] = "expected a clock time like 16:30";
         return usual;
     }

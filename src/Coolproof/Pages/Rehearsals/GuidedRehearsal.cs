@@ -22,7 +22,7 @@ internal static class GuidedRehearsal
 
     /// <summary>The seed of a guided rehearsal; null where a day is none.</summary>
     public static long? SeedOf(PitNotebook notebook, NotedDay day) =>
-        day.Name.StartsWith(Named, StringComparison.Ordinal) && long.TryParse(day.Name[Named.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && Demo.Made(notebook, day.Id) ? seed : null;
+        Demo.SeedOf(notebook, day, Named);
 
     /// <summary>When its clock begins: with the first note of its air, which is the earliest thing that is said of it.</summary>
     public static Instant BeginsAt(NotedDay day) => day.Since;
@@ -67,7 +67,7 @@ internal static class GuidedRehearsal
     {
         var begin = BeginsAt(day);
         NotedRun[] noted = [.. notebook.RunsOf(day.Id).Where(run => run is { Go: not null } && (run.Halt ?? run.Stop) is not null && Place(notebook, run) >= 0)];
-        DrivenRun[] driven = [.. noted.Select((run, i) => Of(notebook, run, i + 1 < notebook.RunsOf(day.Id).Count ? Following(notebook, day, run) : null, begin))];
+        DrivenRun[] driven = [.. noted.Select(run => Of(notebook, run, Following(notebook, day, run), begin))];
         return [.. noted.Zip(driven, Motor(seed).Drive(driven))];
     }
 
