@@ -1,6 +1,4 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using Json.Schema;
 
 namespace Coolproof.Tests;
 
@@ -10,22 +8,22 @@ public class PlanTests
     static readonly string Demo = TestFiles.Of("demo", "demo-day.csv");
 
     [Fact]
-    public void A_plan_prints_as_its_schema_says() => Fits("plan", Good("plan", "--options", "a,b,c", "--days", "4", "--json"));
+    public void A_plan_prints_as_its_schema_says() => Contract.Fits("plan", ProgramRun.Good("plan", "--options", "a,b,c", "--days", "4", "--json"));
 
     [Fact]
-    public void Advice_for_a_day_that_has_begun_prints_as_its_schema_says() => Fits("plan-so-far", Good("plan", "--so-far", Demo, "--rain-in", "2h", "--json"));
+    public void Advice_for_a_day_that_has_begun_prints_as_its_schema_says() => Contract.Fits("plan-so-far", ProgramRun.Good("plan", "--so-far", Demo, "--rain-in", "2h", "--json"));
 
     [Fact]
-    public void A_cool_down_prints_as_its_schema_says() => Fits("cooldown", Good("cooldown", Demo, "--can", "62C", "--look", "5min=50C", "--json"));
+    public void A_cool_down_prints_as_its_schema_says() => Contract.Fits("cooldown", ProgramRun.Good("cooldown", Demo, "--can", "62C", "--look", "5min=50C", "--json"));
 
     [Fact]
     public void The_schema_refuses_what_the_contract_does_not_allow() =>
-        Assert.False(Schema("plan-so-far").Evaluate(JsonDocument.Parse(Good("plan", "--so-far", Demo, "--json").Replace("\"day-over\"", "\"over\"").Replace("\"drive-on\"", "\"on\"")).RootElement).IsValid);
+        Assert.False(Contract.Allows("plan-so-far", ProgramRun.Good("plan", "--so-far", Demo, "--json").Replace("\"day-over\"", "\"over\"").Replace("\"drive-on\"", "\"on\"")));
 
     [Fact]
     public void What_cannot_be_undone_is_driven_last_and_the_reference_first()
     {
-        var runs = JsonNode.Parse(Good("plan", "--options", "a,b,cut", "--last", "cut", "--reference", "b", "--days", "0", "--json"))!["runs"]!.AsArray().Select(r => r!["option"]!.GetValue<string>()).ToArray();
+        var runs = JsonNode.Parse(ProgramRun.Good("plan", "--options", "a,b,cut", "--last", "cut", "--reference", "b", "--days", "0", "--json"))!["runs"]!.AsArray().Select(r => r!["option"]!.GetValue<string>()).ToArray();
         Assert.Equal("b", runs[0]);
         Assert.Equal("cut", runs[^1]);
         Assert.DoesNotContain("cut", runs[..Array.IndexOf(runs, "cut")]);
@@ -35,7 +33,7 @@ public class PlanTests
     [Fact]
     public void Where_not_all_fit_it_says_how_to_split_them_and_what_to_leave_out()
     {
-        var plan = JsonNode.Parse(Good("plan", "--options", "8", "--length", "2h", "--days", "0", "--json"))!;
+        var plan = JsonNode.Parse(ProgramRun.Good("plan", "--options", "8", "--length", "2h", "--days", "0", "--json"))!;
         var evenings = plan["evenings"]!.AsArray().Select(e => e!.AsArray().Select(o => o!.GetValue<string>()).ToArray()).ToArray();
         Assert.True(evenings.Length > 1);
         Assert.All(evenings, e => Assert.Contains(evenings[0][0], e));
@@ -46,7 +44,7 @@ public class PlanTests
     [Fact]
     public void The_check_list_names_one_spot_and_the_hot_can()
     {
-        var said = Good("plan", "--options", "a,b", "--days", "0", "--spot", "left of the endbell seam");
+        var said = ProgramRun.Good("plan", "--options", "a,b", "--days", "0", "--spot", "left of the endbell seam");
         Assert.Contains("left of the endbell seam", said);
         Assert.Contains("hot can", said);
         Assert.Contains("power off first", said);
@@ -56,7 +54,7 @@ public class PlanTests
     public void The_timeline_is_drawn_with_its_words()
     {
         var path = Path.Combine(Directory.CreateTempSubdirectory("plan").FullName, "plan.svg");
-        Good("plan", "--options", "a,b", "--days", "0", "--picture", path);
+        ProgramRun.Good("plan", "--options", "a,b", "--days", "0", "--picture", path);
         var svg = File.ReadAllText(path);
         Assert.Contains("<title", svg);
         Assert.Contains("10:00 a.", svg.Replace("10:00 b.", "10:00 a."));
@@ -88,18 +86,5 @@ public class PlanTests
     }
 
     [Fact]
-    public void The_core_is_said_to_be_hotter_than_the_can() => Assert.Matches("the can reads .* but the core is still at", Good("cooldown", "--can", "62C", "--air", "27C"));
-
-    static string Good(params string[] arguments)
-    {
-        var run = ProgramRun.Of(arguments);
-        Assert.True(run.ExitCode == 0, run.Error);
-        return run.Out;
-    }
-
-    static JsonSchema Schema(string name) => Schemas.GetOrAdd(name, n => JsonSchema.FromText(File.ReadAllText(TestFiles.Of("docs", "formats", n + ".schema.json"))));
-
-    static readonly System.Collections.Concurrent.ConcurrentDictionary<string, JsonSchema> Schemas = new();
-
-    static void Fits(string schema, string text) => Assert.True(Schema(schema).Evaluate(JsonDocument.Parse(text).RootElement).IsValid, text);
+    public void The_core_is_said_to_be_hotter_than_the_can() => Assert.Matches("the can reads .* but the core is still at", ProgramRun.Good("cooldown", "--can", "62C", "--air", "27C"));
 }

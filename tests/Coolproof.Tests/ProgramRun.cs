@@ -11,6 +11,14 @@ sealed record ProgramRun(int ExitCode, string Out, string Error)
     /// <summary>Runs the program and waits for it.</summary>
     public static ProgramRun Of(params string[] arguments) => With(null, arguments);
 
+    /// <summary>Runs the program, which must do well, and gives what it printed.</summary>
+    public static string Good(params string[] arguments)
+    {
+        var run = Of(arguments);
+        Assert.True(run.ExitCode == 0, run.Error);
+        return run.Out;
+    }
+
     /// <summary>Runs the program with something on standard input.</summary>
     public static ProgramRun With(string? input, params string[] arguments)
     {
