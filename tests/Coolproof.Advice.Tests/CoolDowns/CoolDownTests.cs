@@ -17,7 +17,7 @@ public class CoolDownTests(ITestOutputHelper output)
 
     [Fact]
     [Trait("Suite", "long")]
-    public void On_nine_days_in_ten_the_core_is_ready_when_promised() => Promised(200, 0.88, 1.3);
+    public void On_nine_days_in_ten_the_core_is_ready_when_promised() => Promised(200, 0.90, 1.3);
 
     [Fact]
     public void A_stronger_fan_is_sooner_ready()
@@ -54,8 +54,8 @@ public class CoolDownTests(ITestOutputHelper output)
                 int ready = ratios.Count(r => r >= 1);
                 output.WriteLine(string.Create(CultureInfo.InvariantCulture,
                     $"{by}, {(looks ? "looked at" : "not looked at")}: ready when promised on {ready} of {days} days; promised over true minutes: median {ratios.Median():F2}, 9 in 10 within {ratios.Quantile(0.9):F2}"));
-                // What isn't looked at is promised with more room. Blown on, the rotor comes last, which no look at the can tells of: the bar of 1.3 is missed there (docs/planning.md).
-                double bar = !looks ? 3 : by is CoolingBy.PitFan or CoolingBy.CooledAir ? most + 0.05 : most;
+                // What isn't looked at is promised with more room. In cooled air the rotor comes last, which no look at the can tells of: the bar of 1.3 is missed there (docs/planning.md).
+                double bar = !looks ? 3 : by == CoolingBy.CooledAir ? most + 0.05 : most;
                 if (ready < least * days || ratios.Median() > bar)
                     missed.Add($"{by}, {looks}: {ready} of {days}, {ratios.Median()} times the true minutes");
             }
