@@ -121,6 +121,7 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
     {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ending);
         lock (turn) running = (it.State.About, task.Mark, stop);
+        StopIfOutdated(); // what came while the task was put together found nothing to stop
         Change(it, state => state with { Current = false, Fault = null, First = null, Progress = new JudgeProgress("waiting for the taps to settle", 0) });
         try
         {
