@@ -95,7 +95,7 @@ sealed class Phone : IAsyncDisposable
         await FingerAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2), restMs ?? (firm ? 650 : 60));
     }
 
-    // Where a button is, once it has been there for a moment; one that moved away meanwhile is looked for again, as people do.
+    // Where a button is, once it has been there for a moment and lies still; one that moved away meanwhile is looked for again, as people do.
     static async Task<LocatorBoundingBoxResult?> FindAsync(ILocator button)
     {
         for (var look = 1; ; look++)
@@ -105,7 +105,10 @@ sealed class Phone : IAsyncDisposable
             try
             {
                 await button.ScrollIntoViewIfNeededAsync();
-                return await button.BoundingBoxAsync();
+                var box = await button.BoundingBoxAsync();
+                await Task.Delay(50);
+                var after = await button.BoundingBoxAsync();
+                if (box is null || after is null || look >= 10 || (box.X == after.X && box.Y == after.Y)) return after;
             }
             catch (PlaywrightException) when (look < 3)
             {
@@ -114,12 +117,25 @@ sealed class Phone : IAsyncDisposable
         }
     }
 
-    /// <summary>Presses a shot in the list, to type its number.</summary>
+    /// <summary>Presses a shot in the list until the thumb pad is there, to type its number.</summary>
     /// <param name="place">0 for the first.</param>
     public async Task PressShotAsync(int place)
     {
         var shot = Page.Locator("#shots button").Nth(place);
-        await PressAsync(await shot.GetAttributeAsync("data-act") ?? "");
+        var pad = Page.Locator("#sheet[data-sheet=pad]");
+        for (var press = 1; ; press++)
+        {
+            await PressAsync(await shot.GetAttributeAsync("data-act") ?? "");
+            try
+            {
+                await pad.WaitForAsync(new() { Timeout = 8_000 });
+                return;
+            }
+            catch (TimeoutException) when (press < 3)
+            {
+                // On a crowded machine the list may move under the finger; people press again.
+            }
+        }
     }
 
     /// <summary>A finger (or the mouse) that comes down and goes up somewhere.</summary>
