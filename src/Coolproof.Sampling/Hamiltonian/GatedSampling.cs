@@ -5,13 +5,14 @@ namespace Coolproof.Sampling.Hamiltonian;
 /// <summary>Samples until the gate passes or the budget is spent.</summary>
 public static class GatedSampling
 {
-    /// <summary>Target acceptances of reruns after too many divergences.</summary>
+    /// <summary>Target acceptances of reruns after too many divergences; of them those that leave out clearly less than the first one.</summary>
     static readonly double[] Careful = [0.9, 0.95, 0.99];
+    const double ClearlyLess = 0.6;
 
     /// <summary>
     /// Samples, judges the named quantities, and goes on, by as much as the smallest effective sample size asks and at most twofold, until the gate passes or <paramref name="mostDraws"/> is reached. More
-    /// divergences than the limits allow start the sampling over with smaller steps, at a target acceptance of 0.9, 0.95 and then 0.99; what then still diverges must
-    /// keep to the limits.
+    /// divergences than the limits allow, counted against the draws there will be when it has gone on, or any when the budget is spent, start the sampling over with smaller steps, at a target acceptance of
+    /// 0.9, 0.95 and then 0.99; what then still diverges must keep to the limits.
     /// </summary>
     /// <param name="dimension">Coordinates of the target, n.</param>
     /// <param name="newDensity">Gives one density per chain.</param>
@@ -44,7 +45,7 @@ public static class GatedSampling
         CancellationToken cancel = default,
         Func<SideStep>? newSideStep = null)
     {
-        double[] targets = [settings.TargetAcceptance, .. Careful.Where(target => target > settings.TargetAcceptance)];
+        double[] targets = [settings.TargetAcceptance, .. Careful.Where(target => 1 - target <= ClearlyLess * (1 - settings.TargetAcceptance))];
         long gradients = 0;
         for (int attempt = 0; ; attempt++)
         {
@@ -53,13 +54,15 @@ public static class GatedSampling
             NutsResult sample = Nuts.Sample(dimension, newDensity, start, now, seed, threads, inverseMetric, progress, cancel, newSideStep);
             while (true)
             {
-                if (sample.Divergences > limits.DivergentShare * sample.Draws * settings.Chains && !last)
-                    break;
                 double[][] values = sample.Derive(names.Count, quantities);
                 GateResult gate = ConvergenceGate.Check(names, values, settings.Chains, sample.Divergences, limits, threads);
                 int more = Math.Min(More(sample.Draws, gate, limits), mostDraws - sample.Draws);
-                // Draws that diverge too often don't get better by being many.
-                if (gate.Passed || more <= 0 || gate.DivergentShare > limits.DivergentShare)
+                // One or two early divergences may still be few enough among the draws that are wanted anyhow; draws that diverge too often don't get better by being many.
+                bool tooMany = sample.Divergences > limits.DivergentShare * (sample.Draws + Math.Max(more, 0)) * settings.Chains;
+                // Where the budget is spent in vain, what diverged may be why.
+                if (!last && (tooMany || (more <= 0 && !gate.Passed && sample.Divergences > 0)))
+                    break;
+                if (gate.Passed || more <= 0 || tooMany)
                     return new GatedResult(sample, gate, values, now.TargetAcceptance, gradients + sample.Gradients);
                 sample = sample.Continue(more, threads, progress, cancel);
             }

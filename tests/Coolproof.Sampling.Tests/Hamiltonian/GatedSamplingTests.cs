@@ -5,6 +5,9 @@ namespace Coolproof.Sampling.Tests.Hamiltonian;
 
 public sealed class GatedSamplingTests
 {
+    // Gradients of a chain after its 500 draws of warm-up and before its 300 kept ones are over: nearly all draws take 3 or 7.
+    const int Later = 3800;
+
     static GatedResult Run(int dimension, LogDensity density, NutsSettings settings, int mostDraws, long seed = 1, Func<int, double[]>? start = null) =>
         GatedSampling.Run(
             dimension,
@@ -44,6 +47,27 @@ public sealed class GatedSamplingTests
         Assert.Equal(0.99, result.TargetAcceptance);
         Assert.False(result.Gate.Passed, $"{result.Sample.Divergences} divergences");
         Assert.True(result.Gradients > result.Sample.Gradients);
+    }
+
+    [Theory]
+    [InlineData(2500, 0.8)]
+    [InlineData(100, 0.9)]
+    public void Early_divergences_are_counted_against_the_draws_that_are_wanted_anyhow(double sampleSize, double target)
+    {
+        // Two of the first 4 × 300 draws, which is more than one in a thousand, but not of as many draws as the larger sample size asks for.
+        int made = 0;
+        GatedResult result = GatedSampling.Run(
+            4, Density, (_, _) => new double[4], new NutsSettings(Draws: 300), ["x0"], (position, values) => values[0] = position[0], new GateLimits(SampleSize: sampleSize), 4000, 1, 2);
+        Assert.True(result.Gate.Passed, result.Gate.Reason);
+        Assert.Equal(target, result.TargetAcceptance);
+        Assert.Equal(target == 0.8 ? 2 : 0, result.Sample.Divergences);
+
+        // Of the first four chains two lose their way once, after the warm-up.
+        LogDensity Density()
+        {
+            int chain = made++, calls = 0;
+            return (position, gradient) => Targets.StandardNormal(position, gradient) - (chain < 2 && calls++ == Later ? 1e6 : 0);
+        }
     }
 
     [Fact]
