@@ -12,13 +12,14 @@ namespace Coolproof.Evidence.Model;
 /// <param name="variances">Variance of each coordinate by that curvature, all else free.</param>
 internal sealed class GroupEvidence(DayDensity density, double[] typical, ArrowHessian hessian, double[] variances)
 {
-    // Couplings below this correlation are left to the whitening.
-    private const double LeastCoupling = 0.03;
+    // Couplings below this correlation are left to the whitening. It is small: what is left out adds up over all mountings, and where heat varies little and mountings
+    // much, everything that all mountings should follow and don't is held that much tighter.
+    private const double LeastCoupling = 0.002;
     private const double LeastInformation = 0.01;
 
-    // A can that rises in proportion to the heat and against what is shed tells at most this of a mounting, in units of what stands between. What tells more is
-    // the way it cools, whose precision does not go with the heat: then what all readings leave free says more of the right scale.
-    private const double MostInformation = 1.1;
+    // A can that rises in proportion to the heat and against what is shed tells at most 1 of a mounting, in units of what stands between. What tells more is the way it
+    // cools, whose precision does not go with the heat: from twice as much on, what all readings leave free says more of the right scale.
+    private const double MostInformation = 2;
     private readonly DayModel _model = density.Model;
     private readonly HashSet<int> _mountings = [.. density.Model.Groups.Where(g => g.Spread == Global.MountingSpread).SelectMany(g => g.Members)];
     private readonly HashSet<int> _members = [.. density.Model.Groups.SelectMany(g => g.Members)];
