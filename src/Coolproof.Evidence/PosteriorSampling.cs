@@ -17,7 +17,7 @@ internal static class PosteriorSampling
 
     /// <summary>How a chain is run: the target is whitened already, and the metric's window learns what curvature at one point can't know.</summary>
     public static NutsSettings Settings(DayModel model) =>
-        new(WarmUp: WarmUp, Draws: Draws, TargetAcceptance: 0.8, Metric: MetricKind.LeadingBlock, LeadingBlock: model.Layout.Globals);
+        new(WarmUp: WarmUp, Draws: Draws, TargetAcceptance: 0.87, Metric: MetricKind.LeadingBlock, LeadingBlock: model.Layout.Globals);
 
     /// <summary>Samples a prepared model.</summary>
     /// <param name="table">The table.</param>

@@ -80,7 +80,7 @@ internal sealed partial class DayDensity
         {
             InstrumentEntry e = _model.Instruments[i];
             _guns[i] = (Priors.OffsetSd * u[e.Offset], Log(Priors.AimLoss, u[e.LogAim]),
-                Math.Sqrt(Square(Priors.ScatterSpread * _x[e.Scatter]) + Square(Priors.ScatterFloor)));
+                ScatterOf(_x[e.Scatter]));
         }
         if (_model.Charge is { } charge)
         {
@@ -259,8 +259,7 @@ internal sealed partial class DayDensity
             s.Before2 = before.Halt2 + shift;
             s.Start1 = _kernel.E11[q] * s.Before1 + _kernel.E12[q] * s.Before2 + w * _kernel.F1[q];
             s.Start2 = _kernel.E21[q] * s.Before1 + _kernel.E22[q] * s.Before2 + w * _kernel.F2[q];
-            double miss = noted ? (s.Start2 + s.Air - run.StartC) / Priors.StartNotedSd : 0;
-            return -0.5 * miss * miss;
+            return StartLikelihood(r);
         }
         bool unclocked = run.Start == StartMode.Unclocked;
         s.Start2 = noted ? run.StartC + Priors.StartNotedSd * u[run.StartCan] - s.Air : (unclocked ? Priors.StartUnknownSd : Priors.FirstRunSd) * u[run.StartCan];
@@ -273,6 +272,33 @@ internal sealed partial class DayDensity
         s.Start1 = (noted ? s.Start2 : 0) + Priors.FirstRunSd * u[run.StartCore];
         return 0;
     }
+
+    // Of the can as noted before a run that goes on from the one before: elsewhere the note is where the can starts.
+    private double StartLikelihood(int r)
+    {
+        ModelRun run = _model.Runs[r];
+        if (run.Start != StartMode.Chained || double.IsNaN(run.StartC))
+            return 0;
+        return -0.5 * Square((_states[r].Start2 + _states[r].Air - run.StartC) / Priors.StartNotedSd);
+    }
+
+    /// <summary>Log likelihood at the last point, up to a constant: of the readings, the charges and the starts that were noted.</summary>
+    public double LogLikelihood(ReadOnlySpan<double> u)
+    {
+        double log = ReadingsLikelihood() + ChargeLikelihood(u);
+        for (int r = 0; r < _states.Length; r++)
+            log += StartLikelihood(r);
+        return log;
+    }
+
+    /// <summary>Log likelihood of the readings at the last point with another scatter of an instrument, by its parameter; it stays until the next visit.</summary>
+    public double LogLikelihoodWithScatter(int instrument, double u)
+    {
+        _guns[instrument].Scatter = ScatterOf(HalfNormal.At(u).X);
+        return ReadingsLikelihood();
+    }
+
+    private static double ScatterOf(double x) => Math.Sqrt(Square(Priors.ScatterSpread * x) + Square(Priors.ScatterFloor));
 
     private double ReadingsLikelihood()
     {

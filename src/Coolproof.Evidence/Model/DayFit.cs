@@ -44,11 +44,22 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         return () => WhitenedDensity.Over(new DayDensity(Model).Evaluate, whitening.Copy());
     }
 
-    /// <summary>The step of the spreads in whitened parameters, one per chain.</summary>
+    /// <summary>The steps of the spreads in whitened parameters, one per chain.</summary>
     public Func<SideStep> Spreads()
     {
         ArrowWhitening whitening = new(Centre, Factor);
-        return () => WhitenedDensity.Over(new SpreadStep(Model).Move, whitening);
+        return () => WhitenedDensity.Over(Steps(Model), whitening);
+    }
+
+    private static SideStep Steps(DayModel model)
+    {
+        RidgeStep? ridge = RidgeStep.Over(model);
+        SpreadStep spreads = new(model);
+        return (u, random) =>
+        {
+            ridge?.Move(u, random);
+            spreads.Move(u, random);
+        };
     }
 
     /// <summary>

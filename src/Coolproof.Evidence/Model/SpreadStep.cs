@@ -3,14 +3,18 @@ using Coolproof.Sampling;
 namespace Coolproof.Evidence.Model;
 
 /// <summary>
-/// Draws the spreads of heat run to run, mountings, options, days and charge anew, given the deviations themselves. In the sampler's coordinates a run's
-/// heat follows its readings, so a spread is pulled at by every run's and creeps; given the deviations it is free. Readings don't come into it: the heats stay.
+/// Draws the spreads of heat run to run, mountings, options, days and charge and the scatters of the readings anew, given the deviations and temperatures
+/// themselves. In the sampler's coordinates a run's heat follows its readings, so a spread is pulled at by every run's and creeps; given the deviations it is
+/// free. All temperatures stay.
 /// </summary>
 internal sealed class SpreadStep
 {
     // Log density is known to about this in its slope: a slice is found within a few steps.
     private const double Width = 1.5;
-    private const int MostSteps = 8, Sweeps = 2;
+    private const int Sweeps = 2;
+
+    // Scatter is told by all readings of an instrument.
+    private const double ScatterWidth = 0.5;
     private readonly DayModel _model;
     private readonly DayDensity _density;
     private readonly double[] _deviations, _heats;
@@ -21,7 +25,7 @@ internal sealed class SpreadStep
     {
         (_model, _density) = (model, new(model));
         (_deviations, _heats) = (new double[model.Dimension], new double[model.Runs.Length]);
-        _spreads = [.. model.Groups.Select((g, i) => new SpreadOf(g.Spread, g.Scale, i)).Where(s => IsFree(s.Parameter))];
+        _spreads = [.. model.Groups.Select((g, i) => new SpreadOf(g.Spread, g.Scale, i)).Where(s => IsFree(model, s.Parameter))];
     }
 
     /// <summary>Moves the spreads of <paramref name="u"/>, and with them the coordinates of all that deviates by them.</summary>
@@ -35,13 +39,17 @@ internal sealed class SpreadStep
             _heats[r] = _density.States[r].Deviation;
         foreach (SpreadOf spread in _spreads)
             u[spread.Parameter] = Drawn(spread, u[spread.Parameter], random);
-        if (_model.Charge is { } charge && IsFree(charge.Spread))
+        if (_model.Charge is { } charge && IsFree(_model, charge.Spread))
             u[charge.Spread] = Drawn(new(charge.Spread, Priors.ChargeSpread, -1), u[charge.Spread], random);
+        for (int i = 0; i < _model.Instruments.Length; i++)
+            if (_model.Instruments[i].Scatter is int scatter && IsFree(_model, scatter))
+                u[scatter] = DrawnScatter(i, u[scatter], random);
         _density.SeatMembers(u, _deviations);
         _density.VisitWithHeats(u, _heats);
     }
 
-    private bool IsFree(int parameter) => _model.Parameters[parameter] is { Prior: PriorKind.HalfNormal } p && double.IsNaN(p.Held);
+    /// <summary>Whether a parameter is a spread that is unknown.</summary>
+    public static bool IsFree(DayModel model, int parameter) => model.Parameters[parameter] is { Prior: PriorKind.HalfNormal } p && double.IsNaN(p.Held);
 
     private double Drawn(SpreadOf spread, double u, RandomStream random)
     {
@@ -51,7 +59,7 @@ internal sealed class SpreadStep
         double floor = spread.Group < 0 ? Priors.ChargeFloor / spread.Scale : Priors.FloorOf(spread.Parameter) / spread.Scale;
         sum /= spread.Scale * spread.Scale;
         for (int i = 0; i < Sweeps; i++)
-            u = Slice(u, Log, random);
+            u = Slice.Next(u, Log, Width, random);
         return u;
 
         double Log(double v)
@@ -60,6 +68,9 @@ internal sealed class SpreadStep
             return -0.5 * v * v - count * Math.Log(x) - 0.5 * sum / (x * x);
         }
     }
+
+    private double DrawnScatter(int instrument, double u, RandomStream random) =>
+        Slice.Next(u, v => -0.5 * v * v + _density.LogLikelihoodWithScatter(instrument, v), ScatterWidth, random);
 
     private (int Count, double Sum) Squares(SpreadOf spread)
     {
@@ -82,24 +93,6 @@ internal sealed class SpreadStep
             if (!double.IsNaN(_model.Runs[r].ChargeRate))
                 (count, sum) = (count + 1, sum + Math.Pow(_density.States[r].ChargeMiss, 2));
         return (count, sum);
-    }
-
-    // Slice sampling by stepping out and shrinking (Neal 2003, Annals of Statistics 31:705).
-    private static double Slice(double at, Func<double, double> log, RandomStream random)
-    {
-        double level = log(at) + Math.Log(1 - random.NextUniform()), low = at - Width * random.NextUniform(), high = low + Width;
-        int left = random.NextIndex(MostSteps), right = MostSteps - 1 - left;
-        for (; left > 0 && log(low) > level; left--)
-            low -= Width;
-        for (; right > 0 && log(high) > level; right--)
-            high += Width;
-        while (true)
-        {
-            double next = low + (high - low) * random.NextUniform();
-            if (log(next) >= level)
-                return next;
-            (low, high) = next < at ? (next, high) : (low, next);
-        }
     }
 
     private readonly record struct SpreadOf(int Parameter, double Scale, int Group);

@@ -11,14 +11,14 @@ public class SpreadStepTests(ITestOutputHelper output)
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
-    public void The_step_draws_each_spread_from_its_density_given_the_deviations_and_changes_no_temperature(bool charge)
+    public void The_step_draws_each_spread_from_its_density_given_the_deviations_and_temperatures_and_changes_no_temperature(bool charge)
     {
         RehearsalOption[] options = [.. Enumerable.Range(0, 3).Select(i => new RehearsalOption("option " + i))];
         DayModel model = DayModelBuilder.Build(Rehearse.Day(new RehearsalSettings(5, options, 3) { ReadingsPerRun = 2, ChargeNoted = charge }).Table);
         DayFit fit = DayFit.Of(model);
         DayDensity density = new(fit.Model), centred = new(model.Centred([.. model.Groups.Select(_ => 1.0)]));
         double[] u = [.. fit.Centre], before = Cans(density, u), there = Coordinates.Carry(density, u, centred);
-        int[] spreads = [Global.RunHeatSpread, Global.MountingSpread, Global.OptionSpread, .. fit.Model.Charge is { } c ? new[] { c.Spread } : []];
+        int[] spreads = [Global.RunHeatSpread, Global.MountingSpread, Global.OptionSpread, fit.Model.Instruments[0].Scatter, .. fit.Model.Charge is { } c ? new[] { c.Spread } : []];
         SpreadStep step = new(fit.Model);
         RandomStream random = new(3);
         double[][] drawn = [.. spreads.Select(_ => new double[Moves])];
