@@ -35,6 +35,28 @@ public static class RunPicture
         return Draw(verdict, runs, style, finding, 210, columns);
     }
 
+    /// <summary>How a panel is read, for a page that says it once for all of them.</summary>
+    /// <param name="verdict">Where the runs are.</param>
+    public static string Legend(Verdict verdict) => HowToRead + (verdict.Runs.Any(r => r.WindingReadings.Count > 0) ? SmallMarks : "");
+
+    /// <summary>Draws one run as a panel without words of its own, in the scale of all the verdict's runs, so that panels compare by eye.</summary>
+    /// <param name="verdict">Where the run is.</param>
+    /// <param name="run">The run.</param>
+    /// <param name="style">Width, theme, units; null: a page, light, Celsius.</param>
+    public static Picture Panel(Verdict verdict, RunCurve run, PictureStyle? style = null)
+    {
+        style ??= new();
+        style.Check();
+        var sheet = new Sheet(style, Typesetter.BuiltIn);
+        Measures m = sheet.Measures;
+        const double plotHeight = 190;
+        double width = m.Right - m.Left;
+        int remarkLines = RunPanel.RemarkLines(sheet, run, width);
+        new RunPanel(sheet, run, Standing.LookOf(verdict, run.Option, style), PanelRange.Of(verdict.Runs, style.Unit)).Draw(m.Left, m.Margin / 2, width, plotHeight, remarkLines);
+        string finding = style.Title ?? Finding(run, new Words(style.Unit, verdict.SameWithinK));
+        return new(sheet, m.Margin / 2 + RunPanel.HeightFor(sheet, plotHeight, remarkLines), finding, Legend(verdict));
+    }
+
     private static Picture Draw(Verdict verdict, IReadOnlyList<RunCurve> runs, PictureStyle style, string finding, double plotHeight, int columns)
     {
         style.Check();

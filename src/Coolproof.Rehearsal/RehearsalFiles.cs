@@ -5,6 +5,9 @@ namespace Coolproof.Rehearsal;
 /// <summary>A simulated day as a readings table, and its truth as a second file.</summary>
 public static class RehearsalFiles
 {
+    /// <summary>How the note of every made-up table begins.</summary>
+    public const string MadeUp = "all made up";
+
     /// <summary>Writes the readings table; the note of its first row says that all is made up.</summary>
     /// <param name="day">The day.</param>
     /// <param name="writer">Where to; left open.</param>
@@ -14,7 +17,7 @@ public static class RehearsalFiles
         Run first = day.Runs[0];
         Reading marked = first.Readings[0] with
         {
-            Note = $"all made up: a simulated rehearsal, generator {TruthRanges.GeneratorVersion}, seed {day.Settings.Seed}",
+            Note = $"{MadeUp}: a simulated rehearsal, generator {TruthRanges.GeneratorVersion}, seed {day.Settings.Seed}",
         };
         Run firstMarked = first with { Readings = [marked, .. first.Readings.Skip(1)] };
         ReadingsTableWriter.Write(day.Table with { Runs = [firstMarked, .. day.Runs.Skip(1)] }, writer, unit);

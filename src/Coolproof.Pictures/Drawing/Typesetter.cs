@@ -89,6 +89,27 @@ internal sealed partial class Typesetter
         return Ellipsis;
     }
 
+    /// <summary>One line no wider than a width, cut in its middle where it must be: names that begin alike often differ at their end.</summary>
+    public string CutMiddle(string text, double size, bool isBold, double width)
+    {
+        if (Width(text, size, isBold) <= width)
+        {
+            return text;
+        }
+
+        int[] starts = StringInfo.ParseCombiningCharacters(text);
+        for (int n = starts.Length - 1; n > 1; n--)
+        {
+            string cut = text[..starts[(n + 1) / 2]].TrimEnd() + Ellipsis + text[starts[starts.Length - n / 2]..].TrimStart();
+            if (Width(cut, size, isBold) <= width)
+            {
+                return cut;
+            }
+        }
+
+        return Ellipsis;
+    }
+
     public void Draw(SKCanvas canvas, Writing writing)
     {
         double width = Width(writing.Text, writing.Size, writing.Bold);

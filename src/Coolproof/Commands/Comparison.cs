@@ -22,7 +22,7 @@ internal sealed class Comparison(Terminal terminal)
     /// <summary>Says what came of judging.</summary>
     /// <returns>The exit code.</returns>
     internal int Answer(Judgement judgement, ReadingsTable table, CompareRequest request) => judgement is Judged judged
-        ? Tell(WithQuestions(judged.Verdict, table), request)
+        ? Tell(TableQuestions.Beside(judged.Verdict, table), request)
         : TableJudging.Unjudged(judgement, request.Units, terminal);
 
     int Tell(Verdict verdict, CompareRequest request)
@@ -47,10 +47,4 @@ internal sealed class Comparison(Terminal terminal)
             verdict = verdict with { Sentence = verdict.SentenceIn(units), Warnings = [.. verdict.Warnings.Select(FahrenheitWords.Of)] };
         return PictureFile.Drawn(() => VerdictPicture.Save(verdict, path, new PictureStyle(Units: units)), terminal);
     }
-
-    /// <summary>What is odd in the table is said before all else, since it may be a slip of the key, unless the evidence says it already.</summary>
-    static Verdict WithQuestions(Verdict verdict, ReadingsTable table) => table.Questions.Count == 0 ? verdict : verdict with
-    {
-        Warnings = [.. table.Questions.Select(question => TableFile.Sentence(question)).Except(verdict.Warnings), .. verdict.Warnings],
-    };
 }

@@ -1,5 +1,6 @@
 using Coolproof.Notebook;
 using Coolproof.Screen;
+using Coolproof.Words;
 
 namespace Coolproof.Commands;
 
@@ -10,12 +11,21 @@ internal static class TableFile
     public const string StandardInput = "-";
 
     /// <summary>The table; null when it can't be used, which has then been said.</summary>
-    public static ReadingsTable? Read(string path, double? givenDriveS, Terminal terminal)
+    public static ReadingsTable? Read(string path, double? givenDriveS, Terminal terminal) => Read(path, givenDriveS, terminal, keep: null);
+
+    /// <summary>The table with the bytes that it was read from, to be handed on as they are; null when it can't be used, which has then been said.</summary>
+    public static (ReadingsTable Table, byte[] Bytes)? ReadWhole(string path, double? givenDriveS, Terminal terminal)
+    {
+        using var bytes = new MemoryStream();
+        return Read(path, givenDriveS, terminal, bytes) is { } table ? (table, bytes.ToArray()) : null;
+    }
+
+    static ReadingsTable? Read(string path, double? givenDriveS, Terminal terminal, MemoryStream? keep)
     {
         try
         {
             using var stream = path == StandardInput ? terminal.In() : File.OpenRead(path);
-            var read = ReadingsTableReader.Read(stream, givenDriveS);
+            var read = ReadingsTableReader.Read(keep is null ? stream : Kept(stream, keep), givenDriveS);
             if (read.Understood) return read.Table;
             Tell(path, read, terminal);
         }
@@ -26,14 +36,13 @@ internal static class TableFile
         return null;
     }
 
-    /// <summary>One line of a problem or a question.</summary>
-    public static string Sentence(TableProblem problem)
+    // One byte over the limit is enough for the reader to refuse it.
+    static MemoryStream Kept(Stream stream, MemoryStream keep)
     {
-        List<string> place = [];
-        if (problem.Line > 0) place.Add($"line {problem.Line}");
-        if (problem.Column.Length > 0) place.Add(problem.Column);
-        var said = $"found {problem.Found}; expected {problem.Expected}";
-        return Cells.Clean(place.Count > 0 ? $"{string.Join(", ", place)}: {said}" : said);
+        var buffer = new byte[81_920];
+        while (keep.Length <= ReadingsTableLimits.Bytes && stream.Read(buffer) is > 0 and var got) keep.Write(buffer, 0, got);
+        keep.Position = 0;
+        return keep;
     }
 
     static void Tell(string path, TableRead read, Terminal terminal)
@@ -41,7 +50,7 @@ internal static class TableFile
         var count = read.Problems.Count + read.ProblemsNotListed;
         var name = path == StandardInput ? "the table on standard input" : Cells.Clean(path);
         terminal.Error.WriteLine($"coolproof: {name} can't be judged as it stands ({count} {(count == 1 ? "problem" : "problems")}). Nothing was written.");
-        foreach (var problem in read.Problems) terminal.Error.WriteLine($"  {Sentence(problem)}");
+        foreach (var problem in read.Problems) terminal.Error.WriteLine($"  {TableQuestions.Sentence(problem)}");
         if (read.ProblemsNotListed > 0) terminal.Error.WriteLine($"  and {read.ProblemsNotListed} more of the kind");
     }
 

@@ -8,6 +8,7 @@ using Coolproof.Pages.Plans;
 using Coolproof.Pages.Rehearsals;
 using Coolproof.Pairing;
 using Coolproof.Photos;
+using Coolproof.Reports;
 using Coolproof.Store;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
@@ -71,6 +72,7 @@ internal static class WebHost
         services.AddSingleton<Judging>((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel));
         services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
         services.AddSingleton<RoundsBoard>();
+        services.AddSingleton<ReportBoard>().AddScoped<ReportRoutes.Asking>();
         services.AddSingleton(new PairedDevices(settings.PairedFile, clock)).AddSingleton<PairingCodes>().AddSingleton<HereKey>();
         services.AddSingleton<Thumbnails>();
         services.AddResponseCompression(); // pages over plain http; over https a compressed page could leak its secrets (BREACH), and stays as it is
@@ -94,6 +96,7 @@ internal static class WebHost
         app.MapPages();
         app.MapPlans();
         app.MapRehearsals();
+        app.MapReports();
         app.MapOpenApi("/openapi/{documentName}.json");
         app.MapRazorComponents<App>();
     }

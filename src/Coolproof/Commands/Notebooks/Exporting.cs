@@ -1,9 +1,9 @@
-using System.Globalization;
 using Coolproof.Json;
 using Coolproof.Notebook;
 using Coolproof.Notebook.Journal;
 using Coolproof.Screen;
 using Coolproof.Store;
+using Coolproof.Words;
 
 namespace Coolproof.Commands.Notebooks;
 
@@ -34,14 +34,8 @@ internal sealed class Exporting(Terminal terminal)
         Guid? day = null;
         if (request.Day is { } asked)
         {
-            var days = notebook.Days.Where(one => Means(one, asked)).ToArray();
-            if (days.Length != 1)
-            {
-                var there = string.Join(", ", notebook.Days.TakeLast(20).Select(one => Cells.Clean(NameOf(one))));
-                terminal.Error.WriteLine($"coolproof: --day {Cells.Clean(asked)}: {(days.Length == 0 ? "there is no such day" : $"{days.Length} days are called so; take the UUID")}. Days: {(there.Length > 0 ? there : "none")}. Nothing was written.");
-                return Exit.BadInput;
-            }
-            day = days[0].Id;
+            if (DayNamed.Of(notebook, asked, terminal) is not { } named) return Exit.BadInput;
+            day = named.Id;
         }
         return Write(NotebookTable.Of(notebook, day: day).Table, request, store.Says);
     }
@@ -64,7 +58,7 @@ internal sealed class Exporting(Terminal terminal)
         }
         var said = new ExportJson(
             NotebookJson.CurrentVersion, request.Out ?? "-", store, table.Runs.Select(run => run.Day).Distinct(StringComparer.OrdinalIgnoreCase).Count(), table.Options.Count, table.Runs.Count,
-            table.Runs.Sum(run => run.Readings.Count), [.. table.Questions.Select(TableFile.Sentence)]);
+            table.Runs.Sum(run => run.Readings.Count), [.. table.Questions.Select(TableQuestions.Sentence)]);
         if (request.Json) terminal.Out.Write(NotebookJson.Text(said));
         else
         {
@@ -74,9 +68,4 @@ internal sealed class Exporting(Terminal terminal)
         terminal.Out.Flush();
         return Exit.Done;
     }
-
-    static bool Means(NotedDay day, string asked) =>
-        string.Equals(day.Name, asked, StringComparison.OrdinalIgnoreCase) || day.Id.ToString() == asked.ToLowerInvariant() || day.Date?.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture) == asked;
-
-    static string NameOf(NotedDay day) => day.Name.Length > 0 ? day.Name : day.Date?.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture) ?? day.Id.ToString();
 }

@@ -5,6 +5,7 @@ using Coolproof.Notebook.Journal;
 using Coolproof.Screen;
 using Coolproof.Store;
 using Coolproof.Web;
+using Coolproof.Words;
 using NodaTime;
 
 namespace Coolproof.Commands.Notebooks;
@@ -49,7 +50,7 @@ internal sealed class Importing(Terminal terminal)
         var fresh = news ?? entries.Count;
         var said = new ImportJson(
             NotebookJson.CurrentVersion, request.File, store, request.DryRun, table.Runs.Select(run => run.Day).Distinct(StringComparer.OrdinalIgnoreCase).Count(), table.Options.Count,
-            table.Runs.Count, table.Runs.Sum(run => run.Readings.Count), entries.Count, fresh, there, [.. table.Questions.Select(TableFile.Sentence)]);
+            table.Runs.Count, table.Runs.Sum(run => run.Readings.Count), entries.Count, fresh, there, [.. table.Questions.Select(TableQuestions.Sentence)]);
         if (request.Json) terminal.Out.Write(NotebookJson.Text(said));
         else
         {

@@ -1,0 +1,60 @@
+using System.Globalization;
+using System.Text;
+using Coolproof.Board;
+using Coolproof.Notebook;
+using Coolproof.Notebook.Journal;
+using Coolproof.Pages;
+using Coolproof.Pages.Shown;
+using Coolproof.Photos;
+using Coolproof.Store;
+using Coolproof.Words;
+
+namespace Coolproof.Reports;
+
+/// <summary>What a report on a day or a question of the notebook is of.</summary>
+internal static class NotebookSubject
+{
+    const int PhotoPx = 640;
+
+    /// <summary>The subject without photos; null when the notebook has no such day or question, or nothing in its table can be handed on.</summary>
+    /// <param name="notebook">The notebook.</param>
+    /// <param name="about">UUID of the day or the question.</param>
+    /// <param name="units">Degrees for people.</param>
+    /// <param name="costs">Money and mass in words.</param>
+    public static ReportSubject? Of(PitNotebook notebook, Guid about, TemperatureUnitChoice units, CostWords costs)
+    {
+        if (JudgeTask.Of(notebook, about, Environment.ProcessorCount) is not { } task) return null;
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        ReadingsTableWriter.Write(task.Table.Table, text);
+        var csv = Encoding.UTF8.GetBytes(text.ToString());
+        // Where no run noted its drive the table can't say it, and whoever judges it must.
+        var assumed = task.Table.Table.Runs is [var first, ..] runs && runs.All(run => run.DriveAssumed) ? first.DriveS : (double?)null;
+        var settings = task.Settings with { DriveS = task.Settings.DriveS ?? assumed };
+        if (ReadingsTableReader.Read(new MemoryStream(csv), settings.DriveS).Table is not { } table) return null;
+        var day = notebook.Find<NotedDay>(about);
+        var question = notebook.Find<NotedQuestion>(day is null ? about : day.Question ?? Guid.Empty);
+        return new ReportSubject(csv, table, settings)
+        {
+            Units = units,
+            Asked = question?.Text ?? "",
+            Question = question,
+            Options = notebook.Options,
+            Costs = costs,
+            Looks = OptionLooks.ByName(notebook),
+            Guns = notebook.Instruments,
+            MadeUp = Demo.Made(notebook, about),
+        };
+    }
+
+    /// <summary>The latest photo of each option of a subject, made small; an option whose photo is not here has none.</summary>
+    public static async Task<IReadOnlyDictionary<string, byte[]>> PhotosAsync(ReportSubject subject, PitNotebook notebook, JournalStore store, Thumbnails thumbnails, CancellationToken cancel)
+    {
+        Dictionary<string, byte[]> photos = new(StringComparer.OrdinalIgnoreCase);
+        foreach (var name in subject.Table.Options)
+        {
+            if (subject.Noted(name) is not { } option || notebook.PhotosOf(option.Id) is not [.., var photo]) continue;
+            if (await store.GetPhotoAsync(photo.Id, cancel) is { } kept && thumbnails.Of(photo.Id, PhotoPx, kept.Bytes) is { } small) photos[name] = small;
+        }
+        return photos;
+    }
+}

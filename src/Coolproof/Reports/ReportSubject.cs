@@ -1,0 +1,55 @@
+using Coolproof.Evidence;
+using Coolproof.Notebook;
+using Coolproof.Notebook.Journal;
+using Coolproof.Pictures;
+using Coolproof.Words;
+
+namespace Coolproof.Reports;
+
+/// <summary>What a report is of, before it is judged.</summary>
+/// <param name="Csv">The readings table as it is handed on: what is judged is what a reader can judge again.</param>
+/// <param name="Table">The same, understood.</param>
+/// <param name="Settings">How it is judged.</param>
+public sealed record ReportSubject(byte[] Csv, ReadingsTable Table, JudgeSettings Settings)
+{
+    /// <summary>Degrees for people.</summary>
+    public TemperatureUnitChoice Units { get; init; }
+
+    /// <summary>The question in words; empty: which option is the coolest.</summary>
+    public string Asked { get; init; } = "";
+
+    /// <summary>The noted question, which says how it is answered; null for a table of its own.</summary>
+    public NotedQuestion? Question { get; init; }
+
+    /// <summary>What is noted of the options; empty for a table of its own.</summary>
+    public IReadOnlyList<NotedOption> Options { get; init; } = [];
+
+    /// <summary>Money and mass in words.</summary>
+    internal CostWords Costs { get; init; } = new("", MassUnitChoice.Gram);
+
+    /// <summary>Colours and marks by name; null: by place in the table.</summary>
+    public IReadOnlyDictionary<string, OptionLook>? Looks { get; init; }
+
+    /// <summary>Photos by the name of their option, each as a JPEG.</summary>
+    public IReadOnlyDictionary<string, byte[]> Photos { get; init; } = new Dictionary<string, byte[]>();
+
+    /// <summary>Guns with their checks.</summary>
+    public IReadOnlyList<NotedInstrument> Guns { get; init; } = [];
+
+    /// <summary>Whether the readings are made up: then the report says so wherever it speaks of them.</summary>
+    public bool MadeUp { get; init; }
+
+    /// <summary>What is noted of an option; null where nothing is.</summary>
+    public NotedOption? Noted(string name) => Options.FirstOrDefault(option => string.Equals(option.Name, name, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The words after `coolproof` that judge the handed-on table as the report does.</summary>
+    public IReadOnlyList<string> CompareWords(string file)
+    {
+        List<string> words = ["compare", file, "--json", "--random-seed", $"{Settings.Seed}", "--same-within", $"{Exact(Settings.SameWithinK)}K"];
+        if (Settings.AmbientC is { } air) words.AddRange(["--at-ambient", $"{Exact(air)}C"]);
+        if (Settings.DriveS is { } drive) words.AddRange(["--drive", $"{Exact(drive)}s"]);
+        return words;
+    }
+
+    static string Exact(double value) => value.ToString("0.#################", System.Globalization.CultureInfo.InvariantCulture);
+}
