@@ -121,7 +121,7 @@ internal sealed class PostRows(Sheet sheet, Verdict verdict, double size, double
             bool wide = rows.Right - rows.Left > WideFrom;
             double winding = wide ? Widest(shown.Select(s => rows.Value(s.Option.PeakWindingC)), false) : 0;
             double names = (rows.Right - rows.Left) * (wide ? 0.29 : 0.35);
-            double bars = rows.Right - rows.Left - names - runs - can - 3 * gap - (wide ? winding + 2 * gap : 0);
+            double bars = rows.Right - rows.Left - names - runs - can - 2.5 * gap - (wide ? winding + 2 * gap : 0);
             double bar = wide ? bars / 2 : bars, runsRight = rows.Left + names + gap / 2 + runs, from = runsRight + gap;
             var first = new Column(from, from + bar, from + bar + gap + can);
             return new(rows.Left + names, runsRight, first, wide ? new Column(first.ValueRight + gap, first.ValueRight + gap + bar, rows.Right) : null);

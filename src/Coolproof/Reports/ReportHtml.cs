@@ -1,10 +1,11 @@
+using Coolproof.Pictures;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.Logging.Abstractions;
 
 namespace Coolproof.Reports;
 
-/// <summary>The page of a report as one file that needs nothing else: no network, no script, no typeface of ours.</summary>
+/// <summary>The page of a report as one file that needs nothing else: no network and no script.</summary>
 internal static class ReportHtml
 {
     static readonly Lazy<string> Css = new(() =>
@@ -21,7 +22,8 @@ internal static class ReportHtml
     {
         await using var services = new ServiceCollection().BuildServiceProvider();
         await using var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
-        var style = Css.Value + (paper is null ? "" : $"@page {{ size: {paper.CssSize}; }}\n");
+        // On paper the typeface goes with it, so that lines break the same on every machine; a page to open is spared its weight.
+        var style = Css.Value + (paper is null ? "" : $"@page {{ size: {paper.CssSize}; }}\n{PageTypeface.Css}");
         return await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<ReportDocument>(
             ParameterView.FromDictionary(new Dictionary<string, object?> { ["Report"] = report, ["Css"] = style }))).ToHtmlString());
     }
