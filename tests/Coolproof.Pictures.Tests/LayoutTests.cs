@@ -54,7 +54,7 @@ public sealed class LayoutTests
     public void A_width_that_is_not_designed_for_is_refused(int width) =>
         Assert.Equal("WidthPx", Assert.Throws<ArgumentOutOfRangeException>(() => VerdictPicture.Of(Samples.Two(), new(width))).ParamName);
 
-    private static void WordsAreClear(Picture picture)
+    internal static void WordsAreClear(Picture picture)
     {
         Extent[] all = [.. picture.Words.Where(w => w.Text.Length > 0).Select(Extent.Of)];
         Assert.All(all, e => Assert.True(e.Left >= 0 && e.Right <= picture.WidthPx + 0.5 && e.Top >= 0 && e.Bottom <= picture.HeightPx, $"clipped at {picture.WidthPx}: {e}"));
