@@ -1,5 +1,5 @@
-# Finds Chromium for the tests in a real browser, or installs it where the machine's own packages carry it; and npm, with which the types of the run
-# clock's modules are checked. Sourced by ./test after dotnet.sh.
+# Finds Chromium for the tests in a real browser, or installs it where the machine's own packages carry it; npm, with which the types of the run
+# clock's modules are checked; and Poppler's tools, with which printed pages are looked at. Sourced by ./test after dotnet.sh.
 
 has_chromium() { command -v chromium >/dev/null || command -v chromium-browser >/dev/null || command -v google-chrome >/dev/null; }
 
@@ -7,6 +7,7 @@ need_chromium() {
     local missing=()
     has_chromium || missing+=(chromium)
     command -v npm >/dev/null || missing+=(npm)
+    command -v pdftoppm >/dev/null || missing+=(poppler-utils)
     ((${#missing[@]} == 0)) && return 0
     say "${missing[*]} is missing; trying apt-get install ${missing[*]}"
     if command -v apt-get >/dev/null &&

@@ -20,7 +20,12 @@ sealed record ProgramRun(int ExitCode, string Out, string Error)
     }
 
     /// <summary>Runs the program with something on standard input.</summary>
-    public static ProgramRun With(string? input, params string[] arguments)
+    public static ProgramRun With(string? input, params string[] arguments) => Of(input, [], arguments);
+
+    /// <summary>Runs the program in another environment.</summary>
+    public static ProgramRun In(Dictionary<string, string> environment, params string[] arguments) => Of(null, environment, arguments);
+
+    static ProgramRun Of(string? input, Dictionary<string, string> environment, string[] arguments)
     {
         var start = new ProcessStartInfo(Environment.ProcessPath is { } path && Path.GetFileName(path) == "dotnet" ? path : "dotnet")
         {
@@ -33,6 +38,8 @@ sealed record ProgramRun(int ExitCode, string Out, string Error)
         };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "coolproof.dll"));
         foreach (var argument in arguments) start.ArgumentList.Add(argument);
+        // A program by its bare name is looked for on the PATH of this process, not on that of the new one.
+        foreach (var (name, value) in environment) start.Environment[name] = value;
         using var process = Process.Start(start)!;
         var (output, error) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         if (input is not null) process.StandardInput.Write(input);
