@@ -49,7 +49,7 @@ public static class RunPicture
         style.Check();
         var sheet = new Sheet(style, Typesetter.BuiltIn);
         Measures m = sheet.Measures;
-        const double plotHeight = 150;
+        const double plotHeight = 130;
         double width = m.Right - m.Left;
         int remarkLines = RunPanel.RemarkLines(sheet, run, width);
         new RunPanel(sheet, run, Standing.LookOf(verdict, run.Option, style), PanelRange.Of(verdict.Runs, style.Unit)).Draw(m.Left, m.Margin / 2, width, plotHeight, remarkLines);

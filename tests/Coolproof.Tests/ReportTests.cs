@@ -33,7 +33,7 @@ public sealed class ReportTests : IDisposable
         var files = JsonNode.Parse(said)!["files"]!.AsArray().Select(file => (string)file!).ToArray();
         Assert.Equal(["report.html", "picture-1080.png", "picture-1920.png", "picture.svg", "data/readings.csv", "data/verdict.json", "data/last-day.json", "data/about.json"], files);
         Assert.All(files, file => Assert.True(new FileInfo(Place("out", file)).Length > 100, file));
-        Assert.False(Directory.Exists(Place("out.part")));
+        Assert.Equal(["evenings.csv", "out"], folder.GetFileSystemInfos().Select(one => one.Name).Order(StringComparer.Ordinal)); // nothing half done is left
         Assert.Equal(File.ReadAllBytes(table), File.ReadAllBytes(Place("out", "data", "readings.csv")));
         var about = AssertSameAgain("out");
         Assert.Equal(30, (double)about["reference"]!["ambientC"]!);

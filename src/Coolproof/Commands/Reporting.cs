@@ -111,10 +111,9 @@ internal sealed class Reporting(Terminal terminal)
     // Under another name first: a report that is there is whole.
     static void Write(string folder, IEnumerable<(string Path, byte[] Bytes)> files)
     {
-        var beside = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + ".part";
+        var beside = $"{Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))}.{Path.GetRandomFileName()}";
         try
         {
-            if (Directory.Exists(beside)) Directory.Delete(beside, recursive: true);
             foreach (var (path, bytes) in files)
             {
                 var whole = Path.Combine(beside, path);

@@ -16,6 +16,8 @@ internal static class NotebookSubject
 {
     const int PhotoPx = 640;
 
+    static readonly int Threads = Math.Clamp(Environment.ProcessorCount - 1, 1, 4); // pages are served beside it
+
     /// <summary>The subject without photos; null when the notebook has no such day or question, or nothing in its table can be handed on.</summary>
     /// <param name="notebook">The notebook.</param>
     /// <param name="about">UUID of the day or the question.</param>
@@ -23,7 +25,7 @@ internal static class NotebookSubject
     /// <param name="costs">Money and mass in words.</param>
     public static ReportSubject? Of(PitNotebook notebook, Guid about, TemperatureUnitChoice units, CostWords costs)
     {
-        if (JudgeTask.Of(notebook, about, Environment.ProcessorCount) is not { } task) return null;
+        if (JudgeTask.Of(notebook, about, Threads) is not { } task) return null;
         using var text = new StringWriter(CultureInfo.InvariantCulture);
         ReadingsTableWriter.Write(task.Table.Table, text);
         var csv = Encoding.UTF8.GetBytes(text.ToString());

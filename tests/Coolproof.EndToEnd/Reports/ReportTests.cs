@@ -36,7 +36,7 @@ public sealed class ReportTests(Chromium chromium)
         var folder = Directory.CreateTempSubdirectory("coolproof-shown-");
         try
         {
-            foreach (var link in await page.Locator("#show a[download]").AllAsync())
+            foreach (var link in await page.Locator("#show a.file").AllAsync())
             {
                 var download = await page.RunAndWaitForDownloadAsync(() => link.ClickAsync(), new() { Timeout = 90_000 });
                 await download.SaveAsAsync(Path.Combine(folder.FullName, download.SuggestedFilename));
