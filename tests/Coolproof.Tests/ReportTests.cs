@@ -129,8 +129,12 @@ public sealed class ReportTests : IDisposable
     {
         var report = Of(Samples.Of(6)) with { Alone = new DayAlone("evening 2", null, "One run is not enough.") };
         var html = await ReportHtml.OfAsync(report);
-        foreach (var said in new[] { "made up", "random seed 1", $"Coolproof {Report.Version}", "26 November 2026", "9 June 2026", "power off first", "That day alone gives no verdict: One run is not enough.", "The delay was not noted for 4 of 18 runs" })
-            Assert.Contains(said, html);
+        string[] wanted =
+        [
+            "made up", "random seed 1", $"Coolproof {Report.Version}", "26 November 2026", "9 June 2026", "power off first", "That day alone gives no verdict: One run is not enough.",
+            "The delay was not noted for 4 of 18 runs",
+        ];
+        Assert.All(wanted, said => Assert.Contains(said, html));
         var method = html[html.IndexOf("<ol class=\"method\">", StringComparison.Ordinal)..];
         Assert.Equal(6, method[..method.IndexOf("</ol>", StringComparison.Ordinal)].Split("<li>").Length - 1);
         foreach (var fetched in new[] { "src=\"http", "href=\"http", "url(http", "<link", "<script", "@import" }) Assert.DoesNotContain(fetched, html);
@@ -179,9 +183,13 @@ public sealed class ReportTests : IDisposable
     static Report Of(Verdict verdict) => new(Subject(verdict), verdict, null, new LocalDate(2026, 11, 26));
 
     static ReportSubject Subject(Verdict verdict) => new(
-        Encoding.UTF8.GetBytes("option,run,drive_min,read_c\n"), new ReadingsTable([Run(0, new LocalDateTime(2026, 6, 9, 17, 0))], [], [.. verdict.Options.Select(option => option.Name)]), new JudgeSettings()) { MadeUp = true };
+        Encoding.UTF8.GetBytes("option,run,drive_min,read_c\n"), new ReadingsTable([Run(0, new LocalDateTime(2026, 6, 9, 17, 0))], [], [.. verdict.Options.Select(option => option.Name)]), new JudgeSettings())
+    {
+        MadeUp = true,
+    };
 
     static Run Run(int place, LocalDateTime? at) => new(
-        "day", $"{place + 1}", "bare can", at, null, RunKind.Test, 360, false, null, 0, CutShort.No, 27, AirSource.Thermometer, null, null, FanInRun.Unknown, FanAfterStop.Unknown, null, new LoadNotes(), new PackNotes(),
+        "day", $"{place + 1}", "bare can", at, null, RunKind.Test, 360, false, null, 0, CutShort.No, 27, AirSource.Thermometer, null, null,
+        FanInRun.Unknown, FanAfterStop.Unknown, null, new LoadNotes(), new PackNotes(),
         [new Reading(2, 71.8, 10)]);
 }

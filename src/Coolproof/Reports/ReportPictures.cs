@@ -13,5 +13,9 @@ internal static class ReportPictures
         new PictureStyle(widthPx, Units: report.Subject.Units, Title: report.Answer, Looks: report.Subject.Looks, Id: "post"));
 
     /// <summary>Style of a picture within the page.</summary>
-    public static PictureStyle Style(Report report, int widthPx, string id) => new(widthPx, Units: report.Subject.Units, Title: id.StartsWith("ranking", StringComparison.Ordinal) ? report.Answer : null, Looks: report.Subject.Looks, Id: id);
+    /// <param name="report">The report.</param>
+    /// <param name="widthPx">Width, px.</param>
+    /// <param name="id">What its ids begin with: no two pictures of the page have the same.</param>
+    /// <param name="title">The finding, for who can't see it; null: the picture's own.</param>
+    public static PictureStyle Style(Report report, int widthPx, string id, string? title = null) => new(widthPx, Units: report.Subject.Units, Title: title, Looks: report.Subject.Looks, Id: id);
 }

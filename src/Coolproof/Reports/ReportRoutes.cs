@@ -72,7 +72,8 @@ internal static class ReportRoutes
             }
             catch (PdfException cause)
             {
-                return new RazorComponentResult<TroublePage>(new Dictionary<string, object?> { ["Title"] = "There is no PDF", ["Reason"] = cause.Reason, ["Remedy"] = cause.Remedy }) { StatusCode = StatusCodes.Status503ServiceUnavailable };
+                var said = new Dictionary<string, object?> { ["Title"] = "There is no PDF", ["Reason"] = cause.Reason, ["Remedy"] = cause.Remedy };
+                return new RazorComponentResult<TroublePage>(said) { StatusCode = StatusCodes.Status503ServiceUnavailable };
             }
         }
 

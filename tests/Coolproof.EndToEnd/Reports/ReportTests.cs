@@ -23,6 +23,17 @@ public sealed class ReportTests(Chromium chromium)
         $"second evening,1,2026-06-09T17:00,{Long},360,27.5,10,64.5", "second evening,2,2026-06-09T17:30,bare can,360,27.5,9,73.1",
     ];
 
+    static readonly string[] Said =
+    [
+        "Which of the two?", "Coolest first", "From second evening alone", "What was fitted", "Every run after the stop", "Each reading, as read and as corrected", "power off first", "random seed 1",
+        "<b>because the first had warped</b>",
+    ];
+
+    static readonly (string What, string Property, string Wanted)[] BlackOnWhite =
+    [
+        ("html", "backgroundColor", "rgb(255, 255, 255)"), ("h1", "color", "rgb(0, 0, 0)"), ("td", "color", "rgb(0, 0, 0)"), (".quiet", "color", "rgb(0, 0, 0)"), (".picture .broad text", "fill", "rgb(0, 0, 0)"),
+    ];
+
     [Fact]
     public async Task Whoever_was_not_there_gets_a_page_two_prints_pictures_and_the_data()
     {
@@ -67,7 +78,13 @@ public sealed class ReportTests(Chromium chromium)
     {
         foreach (var (wide, scheme) in new[] { (false, ColorScheme.Light), (true, ColorScheme.Dark) })
         {
-            var context = await chromium.Browser.NewContextAsync(new() { Offline = true, ColorScheme = scheme, BypassCSP = true, ViewportSize = wide ? new() { Width = 1280, Height = 800 } : new() { Width = 390, Height = 844 } });
+            var context = await chromium.Browser.NewContextAsync(new()
+            {
+                Offline = true,
+                ColorScheme = scheme,
+                BypassCSP = true, // for the scripts of axe; the page has none
+                ViewportSize = wide ? new() { Width = 1280, Height = 800 } : new() { Width = 390, Height = 844 },
+            });
             var page = await context.NewPageAsync();
             List<string> asked = [], said = [];
             page.Request += (_, request) => asked.Add(request.Url);
@@ -76,8 +93,7 @@ public sealed class ReportTests(Chromium chromium)
             Assert.Equal([new Uri(file).AbsoluteUri], asked.Where(url => !url.StartsWith("data:", StringComparison.Ordinal)));
             Assert.Empty(said);
             var all = await page.Locator("body").InnerTextAsync();
-            foreach (var words in new[] { "Which of the two?", "Coolest first", "From second evening alone", "What was fitted", "Every run after the stop", "Each reading, as read and as corrected", "power off first", "random seed 1", "<b>because the first had warped</b>" })
-                Assert.Contains(words, all);
+            Assert.All(Said, words => Assert.Contains(words, all));
             Assert.Equal(1, await page.Locator(".picture svg:visible").CountAsync());
             Assert.Equal(6, await page.Locator(".panel svg:visible").CountAsync());
             Assert.Equal(6, await page.Locator("ol.method li").CountAsync());
@@ -86,7 +102,7 @@ public sealed class ReportTests(Chromium chromium)
             var found = (await page.RunAxe()).Violations;
             Assert.True(found.Length == 0, string.Join("; ", found.Select(one => $"{one.Id}: {string.Join(" | ", one.Nodes.Take(3).Select(node => node.Html))}")));
             await page.EmulateMediaAsync(new() { Media = Media.Print, ColorScheme = scheme });
-            foreach (var (what, property, wanted) in new[] { ("html", "backgroundColor", "rgb(255, 255, 255)"), ("h1", "color", "rgb(0, 0, 0)"), ("td", "color", "rgb(0, 0, 0)"), (".quiet", "color", "rgb(0, 0, 0)"), (".picture .broad text", "fill", "rgb(0, 0, 0)") })
+            foreach (var (what, property, wanted) in BlackOnWhite)
                 Assert.Equal(wanted, await page.Locator(what).First.EvaluateAsync<string>("(element, property) => getComputedStyle(element)[property]", property));
             await context.CloseAsync();
         }
