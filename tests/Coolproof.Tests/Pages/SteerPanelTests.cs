@@ -60,6 +60,8 @@ public class SteerPanelTests
         Assert.All(["leads", "odds", "narrows", "settled", "chance"], word => Assert.DoesNotContain(word, reader.Page.QuerySelector("#steer")!.TextContent));
         await reader.GoAsync($"/day/{day}?show=1");
         Assert.Contains("b leads a by", reader.Text);
+        await reader.GoAsync($"/report/{day}/picture-1080.png"); // a report would tell it too
+        Assert.Equal($"/verdict/{day}", reader.Path);
     }
 
     [Fact]
