@@ -44,6 +44,7 @@ internal static class NotebookSubject
             Costs = costs,
             Looks = OptionLooks.ByName(notebook),
             Guns = notebook.Instruments,
+            LeftOut = [.. task.Table.Table.Questions.Select(TableQuestions.Sentence)],
             MadeUp = Demo.Made(notebook, about),
         };
     }

@@ -25,6 +25,9 @@ public sealed record Report(ReportSubject Subject, Verdict Verdict, DayAlone? Al
     /// <summary>The question answered as it was asked.</summary>
     public string Answer => new QuestionAnswer(Verdict, Subject.Question, Subject.Options, Degrees, Subject.Costs).Say();
 
+    /// <summary>What a reader must know before trusting it.</summary>
+    public IReadOnlyList<string> Mind => [.. Subject.LeftOut.Except(Verdict.Warnings), .. Verdict.Warnings];
+
     /// <summary>Days that have a run which counts, in the order of the table.</summary>
     public IReadOnlyList<string> Days => DaysOf(Verdict);
 

@@ -36,6 +36,9 @@ public sealed record ReportSubject(byte[] Csv, ReadingsTable Table, JudgeSetting
     /// <summary>Guns with their checks.</summary>
     public IReadOnlyList<NotedInstrument> Guns { get; init; } = [];
 
+    /// <summary>What of the notebook is not in the table, and why: said on the page, since the table can't.</summary>
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
+
     /// <summary>Whether the readings are made up: then the report says so wherever it speaks of them.</summary>
     public bool MadeUp { get; init; }
 
