@@ -1,3 +1,4 @@
+using System.Numerics.Tensors;
 using Coolproof.Evidence.Model;
 using Coolproof.Notebook;
 using Coolproof.Sampling;
@@ -14,6 +15,11 @@ internal static class PosteriorSampling
 
     /// <summary>Start of a chain about the centre, in sds of the whitened parameters: spread out, yet inside the bulk.</summary>
     private const double StartSpread = 0.5;
+
+    /// <summary>Of a normal density the log falls by an eighth a parameter from the centre to a usual start; below this many it is no place to start from.</summary>
+    private const double MostFall = 5;
+
+    private const int MostHalvings = 8;
 
     /// <summary>How a chain is run: the target is whitened already, and the metric's window learns what curvature at one point can't know.</summary>
     public static NutsSettings Settings(DayModel model) =>
@@ -38,7 +44,7 @@ internal static class PosteriorSampling
         string[] names = [.. model.Parameters.Take(globals).Select(p => p.Name), .. options.Select(o => $"can of {model.Options[o]}"),
             .. options.Select(o => $"winding of {model.Options[o]}")];
         double[] position = new double[n];
-        GatedResult result = GatedSampling.Run(n, fit.Whitened(), (_, stream) => Start(n, stream), Settings(model), names, Quantities, new GateLimits(), MostDraws,
+        GatedResult result = GatedSampling.Run(n, fit.Whitened(), (_, stream) => Start(fit, stream), Settings(model), names, Quantities, new GateLimits(), MostDraws,
             seed, threads, progress: progress, cancel: cancel, newSideStep: fit.Spreads());
         return (Collect(table, fit, options, fair, result.Sample, peaks, whitening), result);
 
@@ -50,13 +56,20 @@ internal static class PosteriorSampling
         }
     }
 
-    /// <summary>Start of a chain in whitened coordinates.</summary>
-    public static double[] Start(int n, RandomStream stream)
+    /// <summary>
+    /// Start of a chain in whitened coordinates. Where the readings leave much free, far out may lie a motor that runs away, from which no chain finds back: such a start is
+    /// brought nearer to the centre.
+    /// </summary>
+    public static double[] Start(DayFit fit, RandomStream stream)
     {
-        double[] z = new double[n];
+        int n = fit.Model.Dimension;
+        double[] z = new double[n], gradient = new double[n];
         stream.FillNormal(z);
-        for (int i = 0; i < n; i++)
-            z[i] *= StartSpread;
+        TensorPrimitives.Multiply(z, StartSpread, z);
+        LogDensity density = fit.Whitened()();
+        double least = density(new double[n], gradient) - MostFall * n;
+        for (int i = 0; i < MostHalvings && !(density(z, gradient) >= least); i++)
+            TensorPrimitives.Multiply(z, 0.5, z);
         return z;
     }
 

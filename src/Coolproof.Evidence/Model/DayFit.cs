@@ -73,7 +73,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     {
         int n = Model.Dimension;
         NutsSettings settings = PosteriorSampling.Settings(Model) with { Chains = PilotChains, WarmUp = PilotWarmUp, Draws = PilotDraws, MaxTreeDepth = PilotDepth };
-        NutsResult pilot = Nuts.Sample(n, Whitened(), (_, stream) => PosteriorSampling.Start(n, stream), settings, seed ^ PilotSeed, threads, cancel: cancel, newSideStep: Spreads());
+        NutsResult pilot = Nuts.Sample(n, Whitened(), (_, stream) => PosteriorSampling.Start(this, stream), settings, seed ^ PilotSeed, threads, cancel: cancel, newSideStep: Spreads());
         ArrowWhitening whitening = new(Centre, Factor);
         double[][] draws = [.. Enumerable.Range(0, PilotChains * PilotDraws).Select(i => Position(whitening, pilot.Chains[i / PilotDraws].Draw(i % PilotDraws)))];
         double[] middle = [.. Enumerable.Range(0, n).Select(i => draws.Average(d => d[i]))], scales = new double[n];
