@@ -1,5 +1,6 @@
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Evidence.Model;
+using Coolproof.Evidence.Words;
 using Coolproof.Notebook;
 using Coolproof.Sampling.Diagnostics;
 using Coolproof.Sampling.Hamiltonian;
@@ -17,6 +18,30 @@ public static class Judge
     /// <param name="cancel">Stops the work; <see cref="OperationCanceledException"/> follows.</param>
     public static Judgement Of(ReadingsTable table, JudgeSettings settings, IProgress<JudgeProgress>? progress = null, CancellationToken cancel = default) =>
         With(table, settings, new KnownConstants(), progress, cancel);
+
+    /// <summary>
+    /// Judges a table together with those of earlier days, at the conditions of the new one. What the new one says by itself is told beside it, and where it contradicts the
+    /// others.
+    /// </summary>
+    /// <param name="table">A table that was understood.</param>
+    /// <param name="before">Tables of earlier days.</param>
+    /// <param name="settings">How to judge it.</param>
+    /// <param name="progress">Told what is being done.</param>
+    /// <param name="cancel">Stops the work; <see cref="OperationCanceledException"/> follows.</param>
+    public static Judgement After(
+        ReadingsTable table, IReadOnlyList<ReadingsTable> before, JudgeSettings settings, IProgress<JudgeProgress>? progress = null, CancellationToken cancel = default)
+    {
+        Judgement byItself = Of(table, settings, progress, cancel);
+        if (byItself is not Judged { Verdict: var alone })
+            return byItself;
+        JudgeSettings same = settings with { AmbientC = alone.Fair.AmbientC, DriveS = alone.Fair.DriveS };
+        Judgement earlier = Of(EarlierTables.Joined(before[^1], [.. before.SkipLast(1)]), same, progress, cancel);
+        Judgement all = Of(EarlierTables.Joined(table, before), same, progress, cancel);
+        return all is not Judged together ? all : together with
+        {
+            Verdict = together.Verdict with { Warnings = [.. EarlierWords.Of(before, alone, (earlier as Judged)?.Verdict), .. together.Verdict.Warnings] },
+        };
+    }
 
     /// <summary>The same where some constants of the world are known: for tests against a known generator.</summary>
     internal static Judgement With(

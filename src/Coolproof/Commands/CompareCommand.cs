@@ -16,18 +16,25 @@ internal static class CompareCommand
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "Fair length of hard driving. Otherwise the middle of the runs.", Typed.Drive);
         var same = new QuantityOption("--same-within", "2K|3.6F", "Options this close count as the same. Otherwise 2K.", Typed.Difference);
         var seed = QuantityOption.Whole("--random-seed", "The same table, options and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
+        var earlier = new Option<string[]>("--earlier")
+        {
+            Description = "A readings table of earlier days, judged together with this one at this one's conditions. May come several times.",
+            HelpName = "FILE",
+            AllowMultipleArgumentsPerToken = false,
+        };
         var picture = PictureFile.Option("Also draws the verdict to a file.");
         var units = WordOption.Units("Degrees for people.");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C and K, whatever --units says." };
         var details = new Option<bool>("--details") { Description = "Prints every option, pair, doubt and reading, however long." };
         var command = new Command("compare", "Judges the cooling options of a readings table: which keeps the motor cooler at fair, equal conditions.")
         {
-            file, ambient.Option, drive.Option, same.Option, seed.Option, picture, units.Option, details, json,
+            file, ambient.Option, drive.Option, same.Option, seed.Option, earlier, picture, units.Option, details, json,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(new Comparison(terminal).Run(
             new CompareRequest(
                 parsed.GetValue(file)!, ambient.In(parsed), drive.In(parsed), same.In(parsed) ?? SameWithinK, (long)(seed.In(parsed) ?? 1),
-                parsed.GetValue(picture), units.UnitIn(parsed), parsed.GetValue(json), parsed.GetValue(details)),
+                parsed.GetValue(picture), units.UnitIn(parsed), parsed.GetValue(json), parsed.GetValue(details))
+            { Earlier = parsed.GetValue(earlier) ?? [] },
             cancel)));
         return command;
     }

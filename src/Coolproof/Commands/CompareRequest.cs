@@ -13,4 +13,8 @@ namespace Coolproof.Commands;
 /// <param name="Json">Whether to print JSON.</param>
 /// <param name="Details">Whether to print everything.</param>
 internal sealed record CompareRequest(
-    string File, double? AmbientC, double? DriveS, double SameWithinK, long Seed, string? Picture, TemperatureUnitChoice Units, bool Json, bool Details);
+    string File, double? AmbientC, double? DriveS, double SameWithinK, long Seed, string? Picture, TemperatureUnitChoice Units, bool Json, bool Details)
+{
+    /// <summary>Paths of readings tables of earlier days.</summary>
+    public IReadOnlyList<string> Earlier { get; init; } = [];
+}

@@ -16,8 +16,24 @@ internal sealed class Comparison(Terminal terminal)
     public int Run(CompareRequest request, CancellationToken cancel)
     {
         if (TableFile.Read(request.File, request.DriveS, terminal) is not { } table) return Exit.BadInput;
-        return Answer(TableJudging.Of(table, new JudgeSettings(request.AmbientC, request.DriveS, request.SameWithinK, request.Seed), terminal, cancel), table, request);
+        List<ReadingsTable> before = [];
+        foreach (var file in request.Earlier)
+        {
+            if (TableFile.Read(file, request.DriveS, terminal) is not { } earlier) return Exit.BadInput;
+            if (earlier.Runs.FirstOrDefault(run => before.Append(table).Any(other => other.Runs.Any(own => IsSame(own, run)))) is { } twice)
+            {
+                terminal.Error.WriteLine($"coolproof: run {Cells.Clean(twice.Name)} with the {Cells.Clean(twice.Option)} in {Cells.Clean(file)} stands in another table too, and would count twice. Take it out of one of them.");
+                return Exit.BadInput;
+            }
+            if (earlier.Runs.Count > 0) before.Add(earlier);
+        }
+        var settings = new JudgeSettings(request.AmbientC, request.DriveS, request.SameWithinK, request.Seed);
+        return Answer(TableJudging.Of(table, before, settings, terminal, cancel), table, request);
     }
+
+    // Days and runs may well have the same names again; the same readings of the same option at the same time are the same run.
+    static bool IsSame(Run a, Run b) => a.Name == b.Name && a.StartedAt == b.StartedAt && string.Equals(a.Option, b.Option, StringComparison.OrdinalIgnoreCase)
+        && a.Readings.Count > 0 && a.Readings.Select(r => (r.ReadC, r.StopToReadS)).SequenceEqual(b.Readings.Select(r => (r.ReadC, r.StopToReadS)));
 
     /// <summary>Says what came of judging.</summary>
     /// <returns>The exit code.</returns>

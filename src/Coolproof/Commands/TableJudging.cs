@@ -9,10 +9,14 @@ namespace Coolproof.Commands;
 internal static class TableJudging
 {
     /// <summary>Judges.</summary>
-    public static Judgement Of(ReadingsTable table, JudgeSettings settings, Terminal terminal, CancellationToken cancel)
+    public static Judgement Of(ReadingsTable table, JudgeSettings settings, Terminal terminal, CancellationToken cancel) => Of(table, [], settings, terminal, cancel);
+
+    /// <summary>Judges together with the tables of earlier days.</summary>
+    public static Judgement Of(ReadingsTable table, IReadOnlyList<ReadingsTable> before, JudgeSettings settings, Terminal terminal, CancellationToken cancel)
     {
         using var progress = new ProgressLine(terminal.Error, terminal.ShowsProgress);
-        return Judge.Of(table, settings with { Threads = Math.Min(4, Environment.ProcessorCount) }, progress, cancel);
+        settings = settings with { Threads = Math.Min(4, Environment.ProcessorCount) };
+        return before.Count == 0 ? Judge.Of(table, settings, progress, cancel) : Judge.After(table, before, settings, progress, cancel);
     }
 
     /// <summary>Says why there is no verdict.</summary>

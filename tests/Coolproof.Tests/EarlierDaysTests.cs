@@ -1,0 +1,59 @@
+using System.Globalization;
+using System.Text.Json;
+
+namespace Coolproof.Tests;
+
+/// <summary>`compare --earlier`: earlier days together with a new one.</summary>
+public sealed class EarlierDaysTests : IDisposable
+{
+    const string Columns = "day,run,option,drive_s,roll_in_s,ambient_c,stop_to_read_s,read_c";
+    readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("coolproof-earlier-");
+
+    public void Dispose() => folder.Delete(recursive: true);
+
+    [Fact]
+    public void Earlier_days_narrow_the_answer_and_the_new_day_alone_is_told_beside_it()
+    {
+        var (today, before) = (Table("today.csv", "today", 80, 70), Table("before.csv", "last week", 81, 70.5));
+        var alone = Compared(ProgramRun.Good("compare", today, "--json"));
+        var together = Compared(ProgramRun.Good("compare", today, "--json", "--earlier", before));
+        Assert.True(Sd(together) < Sd(alone), $"{Sd(together)} K together, {Sd(alone)} K alone");
+        Assert.Equal(4, together.GetProperty("options")[0].GetProperty("runs").GetInt32());
+        Assert.Equal(alone.GetProperty("reference").ToString(), together.GetProperty("reference").ToString());
+        Assert.StartsWith("An earlier day with 4 runs is in this answer. From this day alone: ", Warnings(together)[0]);
+    }
+
+    [Fact]
+    public void A_day_that_contradicts_the_earlier_ones_is_pointed_out()
+    {
+        var (today, before) = (Table("today.csv", "today", 62, 82), Table("before.csv", "today", 84, 62));
+        var warnings = Warnings(Compared(ProgramRun.Good("compare", today, "--json", "--earlier", before)));
+        Assert.StartsWith("This day contradicts the earlier ones: the can with the bare can ran ", warnings[0]);
+        Assert.Contains("K cooler than with the fan, before it ran ", warnings[0]);
+    }
+
+    [Fact]
+    public void A_run_that_stands_in_both_tables_is_refused()
+    {
+        var today = Table("today.csv", "today", 80, 70);
+        var run = ProgramRun.Of("compare", today, "--earlier", today);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("would count twice", run.Error);
+        Assert.Empty(run.Out);
+    }
+
+    string Table(string file, string day, double bareC, double fanC)
+    {
+        var path = Path.Combine(folder.FullName, file);
+        var rows = Enumerable.Range(0, 4).SelectMany(run => Enumerable.Range(0, 2).Select(shot => string.Create(CultureInfo.InvariantCulture,
+            $"{day},{run + 1},{(run % 2 == 0 ? "bare can" : "fan")},360,8,25,{10 + (20 * shot)},{(run % 2 == 0 ? bareC : fanC) + (0.4 * run) - (2.5 * shot):0.0}")));
+        File.WriteAllLines(path, [Columns, .. rows]);
+        return path;
+    }
+
+    static JsonElement Compared(string json) => JsonDocument.Parse(json).RootElement;
+
+    static double Sd(JsonElement verdict) => verdict.GetProperty("pairs").EnumerateArray().First(p => p.GetProperty("on").GetString() == "can").GetProperty("differenceK").GetProperty("sd").GetDouble();
+
+    static string[] Warnings(JsonElement verdict) => [.. verdict.GetProperty("warnings").EnumerateArray().Select(w => w.GetString()!)];
+}
