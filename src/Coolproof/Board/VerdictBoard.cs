@@ -129,7 +129,7 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
             var quick = await Task.Run(() => FirstLook.Judged(task), stop.Token);
             Change(it, state => state with { Quick = quick, QuickRuns = task.Table.Table.Runs.Count, First = FirstLook.Of(quick) });
             var progress = new Telling(this, it, clock);
-            var judgement = await Task.Run(() => judging(task.Table.Table, task.Settings, progress, stop.Token), stop.Token);
+            var judgement = await Task.Run(() => WithRaces(judging(task.Table.Table, task.Settings, progress, stop.Token)), stop.Token);
             it.Mark = task.Mark;
             Change(it, state => state with
             {
@@ -155,6 +155,13 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
         {
             lock (turn) running = null;
         }
+    }
+
+    // Draws for race days are taken out here, so that the first page that asks for one need not wait.
+    static Judgement WithRaces(Judgement judgement)
+    {
+        _ = (judgement as Judged)?.Races?.Value;
+        return judgement;
     }
 
     void StopIfOutdated()

@@ -4,6 +4,7 @@ using Coolproof.Board;
 using Coolproof.Evidence;
 using Coolproof.Pages;
 using Coolproof.Pages.Clock;
+using Coolproof.Pages.Forecasts;
 using Coolproof.Pages.Plans;
 using Coolproof.Pages.Rehearsals;
 using Coolproof.Pairing;
@@ -95,6 +96,7 @@ internal static class WebHost
         app.MapPairing();
         app.MapPages();
         app.MapPlans();
+        app.MapForecasts();
         app.MapRehearsals();
         app.MapReports();
         app.MapOpenApi("/openapi/{documentName}.json");

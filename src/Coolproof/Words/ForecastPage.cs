@@ -12,8 +12,7 @@ internal static class ForecastPage
         RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts, DegreeWords degrees, int width)
     {
         List<string> said = [Sentence(scenario, demand, forecasts, degrees)];
-        if (scenario.RaceS > evidence.LongestDriveS * 1.05)
-            said.Add($"No test was as long: the longest drive took {Minutes(evidence.LongestDriveS)}, so the intervals are wider.");
+        said.AddRange(Wider(evidence, scenario));
         foreach (string line in said.SelectMany(s => Cells.Wrap(s, width))) yield return line;
         yield return "";
         RaceLimit[] limits = [.. demand.Limits];
@@ -66,7 +65,36 @@ internal static class ForecastPage
         };
     }
 
-    static IEnumerable<OptionForecast> SafestFirst(IReadOnlyList<OptionForecast> forecasts) => forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50);
+    /// <summary>Where the race day lies beyond what the tests tell, a sentence each.</summary>
+    public static IEnumerable<string> Wider(RaceEvidence evidence, RaceScenario scenario)
+    {
+        if (scenario.RaceS > evidence.LongestDriveS * 1.05)
+            yield return $"No test was as long: the longest drive took {Minutes(evidence.LongestDriveS)}, so the intervals are wider.";
+        if (scenario.HeatFactor > 1) yield return "No test had as much heat, so the intervals are wider.";
+        if (scenario.Wind is { } wind && !evidence.Winds.Contains(wind)) yield return "No test had this wind, so the intervals are wider.";
+        if (scenario.Sky == Notebook.Sky.Sun && evidence.SunShare is null or 0) yield return "No test was noted as driven in the sun, so the sun's heat is only known roughly and the intervals are wider.";
+    }
+
+    /// <summary>What, changed alone, would do, in words.</summary>
+    public static string Changes(OptionForecast f, DegreeWords degrees)
+    {
+        string[] ways =
+        [
+            .. f.ToBeSafe?.RaceS is { } seconds ? [$"a race of {Minutes(Math.Floor(seconds / 5) * 5)}"] : (string[])[],
+            .. f.ToBeSafe?.AirC is { } air ? [$"air of {degrees.Say(Math.Floor(air))}"] : (string[])[],
+            .. f.ToBeSafe?.HeatFactor is { } heat ? [$"{Math.Floor(100 * heat):0} % of the tests’ heat (gearing, pace, timing within the class rules)"] : (string[])[],
+        ];
+        return ways.Length == 0 ? "neither a shorter race nor cooler air nor less heat alone does, within reason." : $"{string.Join(", or ", ways)}.";
+    }
+
+    /// <summary>Odds in words.</summary>
+    public static string InWords(double odds) => odds switch { < 0.02 => "hardly", <= 0.1 => "unlikely", <= 0.4 => "can happen", <= 0.6 => "about even", <= 0.9 => "likely", _ => "nearly sure" };
+
+    /// <summary>Like "5 (4 to 7) min".</summary>
+    public static string MiddleMinutes(Summary minutes) => $"{minutes.Q50:0} ({minutes.Q05:0} to {minutes.Q95:0}) min";
+
+    /// <summary>Least likely to pass a limit first.</summary>
+    public static IEnumerable<OptionForecast> SafestFirst(IReadOnlyList<OptionForecast> forecasts) => forecasts.OrderBy(f => f.OddsOfAny).ThenBy(f => f.Stops[^1].HighestCanC.Q50);
 
     static string[] Change(OptionForecast f, DegreeWords degrees) =>
     [
@@ -78,9 +106,11 @@ internal static class ForecastPage
 
     static string Odds(LimitOdds odds) => odds.MinutesTo is { } minutes && odds.Odds >= 0.05 ? $"{InHundred(odds.Odds)} ({minutes.Q50:0} min)" : InHundred(odds.Odds);
 
-    static string Cooled(Summary minutes) => minutes.Q95 >= Forecast.LongestCoolMin ? $"{minutes.Q50:0} (over {minutes.Q05:0}) min" : $"{minutes.Q50:0} ({minutes.Q05:0} to {minutes.Q95:0}) min";
+    /// <summary>Minutes until it has cooled.</summary>
+    public static string Cooled(Summary minutes) => minutes.Q95 >= Forecast.LongestCoolMin ? $"{minutes.Q50:0} (over {minutes.Q05:0}) min" : $"{minutes.Q50:0} ({minutes.Q05:0} to {minutes.Q95:0}) min";
 
-    static string InHundred(double odds) => odds < 0.005 ? "under 1 in 100" : odds > 0.995 ? "over 99 in 100" : $"{100 * odds:0} in 100";
+    /// <summary>Like "12 in 100".</summary>
+    public static string InHundred(double odds) => odds < 0.005 ? "under 1 in 100" : odds > 0.995 ? "over 99 in 100" : $"{100 * odds:0} in 100";
 
     static string Minutes(double seconds) => seconds % 60 == 0 ? $"{seconds / 60:0} min" : $"{(int)(seconds / 60)}:{seconds % 60:00} min";
 }

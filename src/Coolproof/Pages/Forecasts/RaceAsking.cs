@@ -1,0 +1,37 @@
+using Coolproof.Board;
+using Coolproof.Evidence;
+using Coolproof.Notebook.Journal;
+using Coolproof.Web;
+
+namespace Coolproof.Pages.Forecasts;
+
+/// <summary>One request for a forecast.</summary>
+internal sealed class RaceAsking(NotebookBoard board, VerdictBoard verdicts, ThisDevice device, IHttpContextAccessor http)
+{
+    /// <summary>How it stands.</summary>
+    /// <param name="id">UUID of the day or the question.</param>
+    /// <param name="whole">Whether the answer should be of all draws.</param>
+    public RaceView Of(Guid id, bool whole)
+    {
+        var context = http.HttpContext!;
+        var notebook = board.Notebook;
+        var day = notebook.Find<NotedDay>(id);
+        var question = notebook.Find<NotedQuestion>(day is null ? id : day.Question ?? Guid.Empty);
+        if (day is null && question is null) return new(null, null, null, false, null, null);
+        var running = day ?? notebook.Days.LastOrDefault(one => one.Question == id);
+        var state = verdicts.Of(id);
+        var hidden = !context.Request.Query.ContainsKey("show") && running is not null && device.Hides(running);
+        if (hidden || state.Judgement is not Judged { Races: { } races, Verdict: var verdict }) return new(day, question, state, hidden, null, null);
+        RaceAsked asked = new(context.Request.Query, question, verdict.Fair, device.Look.Temperature);
+        return new(day, question, state, hidden, asked, asked.Faults.Count > 0 ? null : RaceAnswer.Of(races.Value, asked, whole, context.RequestAborted));
+    }
+}
+
+/// <summary>What a forecast's page has to show.</summary>
+/// <param name="Day">The day; null: of a whole question.</param>
+/// <param name="Question">The question; null: a day without one.</param>
+/// <param name="State">How the verdict stands; null where there is no such day or question.</param>
+/// <param name="Hidden">Whether a round is being driven that this device hides.</param>
+/// <param name="Asked">The race day; null before the first verdict.</param>
+/// <param name="Answer">The answer; null where there is none.</param>
+internal sealed record RaceView(NotedDay? Day, NotedQuestion? Question, VerdictState? State, bool Hidden, RaceAsked? Asked, RaceAnswer? Answer);
