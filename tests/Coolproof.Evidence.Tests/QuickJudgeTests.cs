@@ -10,7 +10,7 @@ namespace Coolproof.Evidence.Tests;
 public class QuickJudgeTests(ITestOutputHelper output)
 {
     [Fact]
-    public void On_a_few_days_it_says_nearly_what_the_full_path_says() => Compare(5);
+    public void On_a_few_days_it_says_nearly_what_the_full_path_says() => Compare(10); // over five, the chains' seeds alone move the median from 0.20 to 0.25
 
     [Fact]
     [Trait("Suite", "long")]
@@ -68,8 +68,7 @@ public class QuickJudgeTests(ITestOutputHelper output)
         }
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{days} days, {meanOff.Count} pairs: mean off by {meanOff.Median():F2} sd (9 in 10 within {meanOff.Quantile(0.9):F2}); sd {widthRatio.Median():F2} of the full one ({widthRatio.Quantile(0.1):F2} to {widthRatio.Quantile(0.9):F2}); odds off by {100 * oddsOff.Mean():F1} points; {quickMs / days:F1} ms a day; {rough} rough"));
-        // Over five days 0.20 to 0.25, by the chains' seeds alone.
-        Assert.True(meanOff.Median() < 0.28, $"{meanOff.Median()} sds");
+        Assert.True(meanOff.Median() < 0.25, $"{meanOff.Median()} sds");
         Assert.InRange(widthRatio.Median(), 0.85, 1.15);
         Assert.True(oddsOff.Mean() < 0.06, $"{oddsOff.Mean()}");
     }
