@@ -13,8 +13,7 @@ internal static class Coordinates
         from.Visit(u);
         to.Visit(v);
         double[] deviations = new double[v.Length];
-        foreach (int member in from.Model.Groups.SelectMany(g => g.Members))
-            deviations[member] = from.Deviation(u, member);
+        from.WriteDeviations(u, deviations);
         to.SeatMembers(v, deviations);
         to.VisitMotor(v);
         v[Global.Heat] = to.HeatParameter(v, from.Motor.LogHeat);

@@ -150,6 +150,14 @@ internal sealed partial class DayDensity
     /// <summary>The value of a member's parameter that gives a deviation at the last point.</summary>
     public double Member(double deviation, int member) => (deviation - _expected[member]) / _sd[member];
 
+    /// <summary>Writes all groups' deviations at the last point, by index of parameter; others are left as they are.</summary>
+    public void WriteDeviations(ReadOnlySpan<double> u, Span<double> deviations)
+    {
+        foreach (DeviationGroup group in _model.Groups)
+            foreach (int member in group.Members)
+                deviations[member] = Deviation(u, member);
+    }
+
     /// <summary>Writes the members of all groups but the runs' heats so that their deviations are given ones, for the spreads in <paramref name="u"/>.</summary>
     /// <param name="u">Parameters; members are written.</param>
     /// <param name="deviations">Deviations, by index of parameter.</param>

@@ -48,9 +48,7 @@ internal sealed class RidgeStep
     {
         _density.Visit(u);
         double before = _density.LogLikelihood(u);
-        foreach (DeviationGroup group in _model.Groups)
-            foreach (int member in group.Members)
-                _deviations[member] = _density.Deviation(u, member);
+        _density.WriteDeviations(u, _deviations);
         for (int r = 0; r < _sums.Length; r++)
             _sums[r] = _density.States[r].Deviation;
         Measure(u);

@@ -32,9 +32,7 @@ internal sealed class SpreadStep
     public void Move(Span<double> u, RandomStream random)
     {
         _density.Visit(u);
-        foreach (DeviationGroup group in _model.Groups)
-            foreach (int member in group.Members)
-                _deviations[member] = _density.Deviation(u, member);
+        _density.WriteDeviations(u, _deviations);
         for (int r = 0; r < _heats.Length; r++)
             _heats[r] = _density.States[r].Deviation;
         foreach (SpreadOf spread in _spreads)
