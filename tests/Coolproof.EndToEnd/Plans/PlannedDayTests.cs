@@ -74,7 +74,7 @@ public sealed partial class PlannedDayTests(Chromium chromium)
                 await phone.StepAsync("Halted");
                 for (var shot = 0; shot < 2; shot++)
                 {
-                    await phone.PressAsync("shot");
+                    await phone.ShootAsync(shot);
                     await phone.PressShotAsync(shot);
                     await phone.TypeAsync(((plan[run] == bare ? 71.5 : 63.5) + (0.3 * run) - (1.5 * shot)).ToString("0.0", CultureInfo.InvariantCulture));
                 }
