@@ -47,7 +47,7 @@ internal static class SampledDay
     private static (double, double, double) Peak(DayDensity density, double[] u, int option, FairConditions fair)
     {
         density.Visit(u);
-        double logG = density.Motor.LogConductance + density.Deviation(u, density.Model.OptionEffect[option]);
+        double logG = density.Motor.LogConductance + density.Deviation(density.Model.OptionEffect[option]);
         (double can, double winding) = FairDrive.Peak(density.Motor, logG, fair.AmbientC, fair.DriveS);
         return (can, winding, Math.Exp(logG));
     }

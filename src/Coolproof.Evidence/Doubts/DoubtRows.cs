@@ -159,7 +159,7 @@ internal static class DoubtRows
             double[] scatter = new double[density.Guns.Length], deviation = new double[point.Length];
             for (int i = 0; i < scatter.Length; i++)
                 scatter[i] = density.Guns[i].Scatter;
-            density.WriteDeviations(point, deviation);
+            density.WriteDeviations(deviation);
             return new(point, density.States.ToArray(), density.Seen.ToArray(), scatter, deviation, density.DayMean, density.HeatMiss);
         }
     }

@@ -30,7 +30,7 @@ internal static class RaceEvidences
         }
 
         RaceOption Option(double[] u, in Constants c, int option) => new(
-            c.LogConductance + density.Deviation(u, model.OptionEffect[option]), Ratio(u, option, fanOff: false), Ratio(u, option, fanOff: true));
+            c.LogConductance + density.Deviation(model.OptionEffect[option]), Ratio(u, option, fanOff: false), Ratio(u, option, fanOff: true));
 
         // The option's own ratio where a run of it tells of one, else the common one, else the prior's middle.
         double Ratio(double[] u, int option, bool fanOff)

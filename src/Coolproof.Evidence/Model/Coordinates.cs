@@ -13,7 +13,7 @@ internal static class Coordinates
         from.Visit(u);
         to.Visit(v);
         double[] deviations = new double[v.Length];
-        from.WriteDeviations(u, deviations);
+        from.WriteDeviations(deviations);
         to.SeatMembers(v, deviations);
         to.VisitMotor(v);
         v[Global.Heat] = to.HeatParameter(v, from.Motor.LogHeat);

@@ -7,6 +7,7 @@ internal sealed partial class DayDensity
     {
         _cBar = default;
         Array.Clear(_bars);
+        Array.Clear(_valueBar);
         Array.Clear(_ratioBar);
         Array.Clear(_gainBar);
         Array.Clear(_gunBars);
@@ -24,7 +25,7 @@ internal sealed partial class DayDensity
             InputsBackward(gradient, r);
         DelaysBackward(gradient);
         Repack(u, gradient);
-        AsksBackward(gradient);
+        DeviationsBackward(gradient);
     }
 
     private void ReadingsBackward()
@@ -169,11 +170,11 @@ internal sealed partial class DayDensity
         gradient[day.Air] += airBar * day.AirSd;
         gradient[run.Air] += airBar * run.AirSd;
         _cBar.LogConductance += logGBar;
-        AddDeviationBar(gradient, _model.OptionEffect[run.Option], logGBar);
-        AddDeviationBar(gradient, run.Mounting, logGBar);
+        _valueBar[_model.OptionEffect[run.Option]] += logGBar;
+        _valueBar[run.Mounting] += logGBar;
         gradient[day.Conductance] += logGBar * Priors.DayConductanceSd;
         _cBar.LogHeat += logPBar;
-        AddDeviationBar(gradient, day.Heat, logPBar);
+        _valueBar[day.Heat] += logPBar;
         gradient[day.Trend] += logPBar * Priors.TrendSd * run.DayPlace;
         foreach ((int parameter, double factor, _) in run.HeatTerms)
             if (parameter >= 0)
@@ -232,7 +233,7 @@ internal sealed partial class DayDensity
         double drivenBar = _cBar.LogHeat + _cBar.DrivenHeat - _heatMiss / Priors.Heat.Sd;
         gradient[Global.Heat] += drivenBar * Priors.Heat.Sd;
         if (_level is not null)
-            ShiftBackward(gradient, drivenBar);
+            ShiftBackward(drivenBar);
         double dayMeanBar = _heatMiss / Priors.Heat.Sd - _cBar.LogHeat;
         foreach (int pack in _model.Charge?.Packs ?? [])
         {
@@ -241,17 +242,17 @@ internal sealed partial class DayDensity
             dayMeanBar -= miss / Priors.ChargeConstantSd;
         }
         for (int d = 0; d < _dayShare.Length; d++)
-            AddDeviationBar(gradient, _model.Days[d].Heat, dayMeanBar * _dayShare[d]);
+            _valueBar[_model.Days[d].Heat] += dayMeanBar * _dayShare[d];
     }
 
     // Mean heat stands for what a typical run's rise asks: from its log to what that depends on.
-    private void ShiftBackward(Span<double> gradient, double bar)
+    private void ShiftBackward(double bar)
     {
         MeanLevel level = _model.Level!;
         (double logG, double roll, double stopped) = _level!.Backward(_c, -bar, ref _cBar);
         _cBar.LogConductance += logG;
         for (int o = 0; o < level.Options.Length; o++)
-            AddDeviationBar(gradient, _model.OptionEffect[o], logG * level.Options[o]);
+            _valueBar[_model.OptionEffect[o]] += logG * level.Options[o];
         _ratioBar[_model.RollInRatio] += roll;
         for (int i = 0; i < level.Ratios.Length; i++)
             _ratioBar[i] += stopped * level.Ratios[i];

@@ -53,7 +53,8 @@ internal sealed partial class DayDensity
             }
             else if (run.OwnHeatSd == 0)
             {
-                u[run.Heat] = Member(deviation / run.HeatFactor, run.Heat);
+                _value[run.Heat] = deviation / run.HeatFactor;
+                u[run.Heat] = Member(_value[run.Heat], run.Heat);
             }
             Chain(u, r);
         }
@@ -65,12 +66,12 @@ internal sealed partial class DayDensity
     {
         _dayMean = 0;
         for (int d = 0; d < _dayShare.Length; d++)
-            _dayMean += _dayShare[d] * Deviation(u, _model.Days[d].Heat);
+            _dayMean += _dayShare[d] * Deviation(_model.Days[d].Heat);
         _c = MotorAt(u);
         for (int i = 0; i < _ratio.Length; i++)
             _ratio[i] = _model.Ratios[i].Log(u);
         double shift = _level is null ? 0
-            : _model.Level!.LogRisePerHeat - _level.LogRise(_c, TypicalLogG(u, _model.Level), _ratio[_model.RollInRatio], TypicalRatio(_model.Level));
+            : _model.Level!.LogRisePerHeat - _level.LogRise(_c, TypicalLogG(_model.Level), _ratio[_model.RollInRatio], TypicalRatio(_model.Level));
         _c.LogHeat = Priors.Heat.Mean + Priors.Heat.Sd * u[Global.Heat] + shift - _dayMean;
         _heatMiss = u[Global.Heat] + (shift - _dayMean) / Priors.Heat.Sd;
         double log = -0.5 * _heatMiss * _heatMiss;
@@ -110,11 +111,11 @@ internal sealed partial class DayDensity
         return c;
     }
 
-    private double TypicalLogG(ReadOnlySpan<double> u, MeanLevel level)
+    private double TypicalLogG(MeanLevel level)
     {
         double sum = _c.LogConductance;
         for (int o = 0; o < level.Options.Length; o++)
-            sum += level.Options[o] * Deviation(u, _model.OptionEffect[o]);
+            sum += level.Options[o] * Deviation(_model.OptionEffect[o]);
         return sum;
     }
 
@@ -178,8 +179,8 @@ internal sealed partial class DayDensity
         DayEntry day = _model.Days[run.Day];
         ref RunState s = ref _states[r];
         s.Air = run.AirC + day.AirSd * u[day.Air] + run.AirSd * u[run.Air];
-        s.LogG = _c.LogConductance + Deviation(u, _model.OptionEffect[run.Option]) + Deviation(u, run.Mounting) + Priors.DayConductanceSd * u[day.Conductance];
-        double logP = _c.LogHeat + Deviation(u, day.Heat) + Priors.TrendSd * run.DayPlace * u[day.Trend] + run.LogDriven;
+        s.LogG = _c.LogConductance + Deviation(_model.OptionEffect[run.Option]) + Deviation(run.Mounting) + Priors.DayConductanceSd * u[day.Conductance];
+        double logP = _c.LogHeat + Deviation(day.Heat) + Priors.TrendSd * run.DayPlace * u[day.Trend] + run.LogDriven;
         foreach ((int parameter, double factor, _) in run.HeatTerms)
             logP += parameter < 0 ? factor : factor * u[parameter];
         s.MeanLogP = logP;

@@ -43,7 +43,7 @@ internal sealed partial class DayDensity
         ref RunState s = ref _states[r];
         if (!Levelled(r))
         {
-            s.Deviation = run.OwnHeatSd > 0 ? run.OwnHeatSd * u[run.Heat] : run.HeatFactor * Deviation(u, run.Heat);
+            s.Deviation = run.OwnHeatSd > 0 ? run.OwnHeatSd * u[run.Heat] : run.HeatFactor * Deviation(run.Heat);
             return 0;
         }
         RunLevel level = _model.Levels[r];
@@ -118,7 +118,7 @@ internal sealed partial class DayDensity
         else if (run.OwnHeatSd > 0)
             gradient[run.Heat] += logPBar * run.OwnHeatSd;
         else
-            AddDeviationBar(gradient, run.Heat, logPBar * run.HeatFactor);
+            _valueBar[run.Heat] += logPBar * run.HeatFactor;
     }
 
     private void DeviationBackward(ReadOnlySpan<double> u, Span<double> gradient, int r, double logPBar, ref RunState s, ref RunAdjoint b)

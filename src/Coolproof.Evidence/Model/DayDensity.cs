@@ -16,9 +16,9 @@ internal sealed partial class DayDensity
     private readonly (int Index, Parameter Parameter)[] _special;
     private readonly int[] _halfNormal;
     private readonly double[] _x, _logSlope;
-    private readonly double[] _sd, _expected, _bySpread, _byHeat, _byAsk, _askBar;
+    private readonly double[] _sd, _expected, _bySpread, _byHeat, _byAsk, _askBar, _value, _valueBar;
     private readonly DeviationGroup[] _inOrder;
-    private readonly int[] _groupOf;
+    private readonly AskTerms _follows;
     private readonly TwoNodeKernel _kernel;
     private readonly TwoNodeAdjoint _adjoint;
     private readonly ReadingKernel _likelihood;
@@ -49,12 +49,10 @@ internal sealed partial class DayDensity
         _dayShare = [.. model.DayShares];
         (_x, _logSlope) = (new double[n], new double[n]);
         (_sd, _expected, _bySpread, _byHeat, _byAsk, _askBar) = (new double[n], new double[n], new double[n], new double[n], new double[n], new double[n]);
+        (_value, _valueBar) = (new double[n], new double[n]);
         // What follows members of other groups comes after them.
         _inOrder = [.. model.Groups.OrderBy(g => g.Evidence.Any(e => e.Follows.Length > 0))];
-        _groupOf = new int[n];
-        for (int g = 0; g < model.Groups.Length; g++)
-            foreach (int member in model.Groups[g].Members)
-                _groupOf[member] = g;
+        _follows = new(model);
         _kernel = new(model.Steps);
         _adjoint = new(_kernel.Seconds.Length);
         _likelihood = new(model.Readings.Count(IsGun));
@@ -123,8 +121,8 @@ internal sealed partial class DayDensity
     public double RollIn(int run) => _kernel.Seconds[_model.Runs[run].RollStep];
 
     /// <summary>Log of the rise of a typical run's can for one K/s of heat at the last point.</summary>
-    public double LogRisePerHeat(ReadOnlySpan<double> u, MeanLevel level) =>
-        new MeanLevelKernel(level).LogRise(_c, TypicalLogG(u, level), _ratio[_model.RollInRatio], TypicalRatio(level));
+    public double LogRisePerHeat(MeanLevel level) =>
+        new MeanLevelKernel(level).LogRise(_c, TypicalLogG(level), _ratio[_model.RollInRatio], TypicalRatio(level));
 
     /// <summary>The value of mean heat's parameter that gives a log heat at the last point.</summary>
     public double HeatParameter(ReadOnlySpan<double> u, double logHeat) => u[Global.Heat] + (logHeat - _c.LogHeat) / Priors.Heat.Sd;
@@ -139,7 +137,7 @@ internal sealed partial class DayDensity
     public ReadOnlySpan<(double Offset, double Aim, double Scatter)> Guns => _guns;
 
     /// <summary>A deviation from its group at the last point: a log factor.</summary>
-    public double Deviation(ReadOnlySpan<double> u, int member) => _expected[member] + _sd[member] * u[member];
+    public double Deviation(int member) => _value[member];
 
     /// <summary>A spread at the last point: a log-sd.</summary>
     public double SpreadOf(int parameter) => _model.Parameters[parameter].Scale * _x[parameter];
@@ -151,11 +149,11 @@ internal sealed partial class DayDensity
     public double Member(double deviation, int member) => (deviation - _expected[member]) / _sd[member];
 
     /// <summary>Writes all groups' deviations at the last point, by index of parameter; others are left as they are.</summary>
-    public void WriteDeviations(ReadOnlySpan<double> u, Span<double> deviations)
+    public void WriteDeviations(Span<double> deviations)
     {
         foreach (DeviationGroup group in _model.Groups)
             foreach (int member in group.Members)
-                deviations[member] = Deviation(u, member);
+                deviations[member] = Deviation(member);
     }
 
     /// <summary>Writes the members of all groups but the runs' heats so that their deviations are given ones, for the spreads in <paramref name="u"/>.</summary>
@@ -207,6 +205,8 @@ internal sealed partial class DayDensity
     {
         foreach (int i in _halfNormal)
             (_x[i], _logSlope[i]) = Spread(u[i], Priors.FloorOf(i) / _model.Parameters[i].Scale);
+        foreach (int followed in _follows.Plain)
+            _value[followed] = u[followed];
         double log = 0;
         foreach (DeviationGroup group in _inOrder)
         {
@@ -223,7 +223,8 @@ internal sealed partial class DayDensity
             sum += u[member] * u[member];
             gradient[member] -= u[member] * precision;
             _sd[member] = sd;
-            _bySpread[member] = (1 - w) * sd * u[member];
+            _value[member] = sd * u[member];
+            _bySpread[member] = (1 - w) * _value[member];
         }
         gradient[group.Spread] += w * (sum * precision - group.Members.Length) * _logSlope[group.Spread];
         return -0.5 * sum * precision - group.Members.Length * w * above;
@@ -239,10 +240,11 @@ internal sealed partial class DayDensity
             int member = group.Members[i];
             (double precision, double slope) = group.Evidence[i].At(heatVariance);
             // Share of the member's precision that is the group's.
-            double share = 1 / (1 + precision * variance), asks = Asks(u, group.Evidence[i]);
+            double share = 1 / (1 + precision * variance), asks = group.Evidence[i].Asks + _follows.Sum(member, _value);
             _sd[member] = Math.Sqrt(variance * share);
             _expected[member] = (1 - share) * asks;
             double own = _sd[member] * u[member], deviation = _expected[member] + own, pull = deviation / variance;
+            _value[member] = deviation;
             _bySpread[member] = share * (2 * _expected[member] + own);
             _byHeat[member] = 2 * slope * (share * _expected[member] - 0.5 * (1 - share) * own);
             _byAsk[member] = 1 - share;
@@ -260,47 +262,34 @@ internal sealed partial class DayDensity
         return log + 0.5 * Math.Log(shares);
     }
 
-    private double Asks(ReadOnlySpan<double> u, in MemberEvidence evidence)
+    // From the deviations to members and spreads, and to what members are asked for: groups that follow others first.
+    private void DeviationsBackward(Span<double> gradient)
     {
-        double asks = evidence.Asks;
-        foreach (AskTerm term in evidence.Follows)
-            asks += term.Slope * (term.IsMember ? Deviation(u, term.Parameter) : u[term.Parameter]);
-        return asks;
-    }
-
-    // What members are asked for, back to what it goes with.
-    private void AsksBackward(Span<double> gradient)
-    {
-        foreach (DeviationGroup group in _inOrder)
+        double byHeat = 0;
+        for (int g = _inOrder.Length - 1; g >= 0; g--)
         {
-            for (int i = 0; i < group.Evidence.Length; i++)
+            DeviationGroup group = _inOrder[g];
+            double bySpread = 0;
+            foreach (int member in group.Members)
             {
-                double bar = _askBar[group.Members[i]];
-                foreach (AskTerm term in group.Evidence[i].Follows)
-                {
-                    if (term.IsMember)
-                        AddDeviationBar(gradient, term.Parameter, bar * term.Slope);
-                    else
-                        gradient[term.Parameter] += bar * term.Slope;
-                }
+                double bar = _valueBar[member];
+                gradient[member] += bar * _sd[member];
+                bySpread += bar * _bySpread[member];
+                byHeat += bar * _byHeat[member];
+                _follows.Backward(member, _askBar[member] + bar * _byAsk[member], _valueBar);
             }
+            gradient[group.Spread] += bySpread * _logSlope[group.Spread];
         }
+        gradient[Global.RunHeatSpread] += byHeat * _logSlope[Global.RunHeatSpread];
+        foreach (int followed in _follows.Plain)
+            gradient[followed] += _valueBar[followed];
     }
 
     // A half-normal spread with a floor added in squares, in units of its scale, and its logarithm's slope.
     internal static (double X, double LogSlope) Spread(double u, double floor)
     {
-        (double x, double slope) = HalfNormal.At(u);
-        double square = x * x, whole = square + floor * floor;
-        return (Math.Sqrt(whole), slope * square / whole);
-    }
-
-    private void AddDeviationBar(Span<double> gradient, int member, double bar)
-    {
-        int spread = _model.Groups[_groupOf[member]].Spread;
-        gradient[member] += bar * _sd[member];
-        _askBar[member] += bar * _byAsk[member];
-        gradient[spread] += bar * _bySpread[member] * _logSlope[spread];
-        gradient[Global.RunHeatSpread] += bar * _byHeat[member] * _logSlope[Global.RunHeatSpread];
+        (double x, double slope) = HalfNormalTable.At(u);
+        double whole = x * x + floor * floor;
+        return (Math.Sqrt(whole), slope * x / whole);
     }
 }

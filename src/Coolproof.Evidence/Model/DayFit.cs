@@ -28,7 +28,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         SpreadSearch search = SpreadSearch.Run(model);
         DayDensity plain = new(model);
         plain.Visit(search.Position);
-        DayModel levelled = model.Levelled(RunLevel.Of(plain), MeanLevel.Of(plain, search.Position));
+        DayModel levelled = model.Levelled(RunLevel.Of(plain), MeanLevel.Of(plain));
         DayFit first = At(levelled, Coordinates.Carry(plain, search.Position, new DayDensity(levelled)), search.Gradients, out ArrowHessian hessian);
         DayDensity plainLevelled = new(levelled);
         plainLevelled.Visit(first.Centre);

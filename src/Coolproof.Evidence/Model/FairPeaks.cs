@@ -18,7 +18,7 @@ internal sealed class FairPeaks(DayModel model, IReadOnlyList<int> options, Fair
         Constants motor = _density.Motor;
         for (int k = 0; k < options.Count; k++)
         {
-            double logG = motor.LogConductance + _density.Deviation(u, model.OptionEffect[options[k]]);
+            double logG = motor.LogConductance + _density.Deviation(model.OptionEffect[options[k]]);
             (canC[k], windingC[k]) = FairDrive.Peak(motor, logG, fair.AmbientC, fair.DriveS);
             if (conductance.Length > 0)
                 conductance[k] = Math.Exp(logG);

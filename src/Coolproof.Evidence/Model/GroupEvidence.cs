@@ -28,7 +28,7 @@ internal sealed class GroupEvidence(DayDensity density, double[] typical, ArrowH
     /// <summary>What is said of a member.</summary>
     public MemberEvidence Of(int member)
     {
-        double sd = density.Sd(member), deviation = density.Deviation(typical, member), given = hessian.Diagonal(member) - 1;
+        double sd = density.Sd(member), deviation = density.Deviation(member), given = hessian.Diagonal(member) - 1;
         HeatBetween heat = density.HeatBetween(member);
         if (_mountings.Contains(member) && heat.Share > 0 && given > LeastInformation && given * heat.Variance < MostInformation * sd * sd)
             return Following(member, sd, deviation, given, heat);
@@ -52,7 +52,7 @@ internal sealed class GroupEvidence(DayDensity density, double[] typical, ArrowH
                 continue;
             bool isMember = _members.Contains(other);
             double slope = -coupling / given * sd / (isMember ? density.Sd(other) : 1);
-            asks -= slope * (isMember ? density.Deviation(typical, other) : typical[other]);
+            asks -= slope * (isMember ? density.Deviation(other) : typical[other]);
             follows.Add(new(other, slope, isMember));
         }
         return new(given * heat.Variance / (sd * sd), asks, heat.OtherVariance, heat.ChargePrecision, heat.Share) { Follows = [.. follows] };

@@ -16,8 +16,8 @@ namespace Coolproof.Evidence.Model;
 internal sealed record MeanLevel(
     double DriveS, double RollInS, double DelayS, double Warm, double CopperHeat, double[] Options, double[] Ratios, double LogRisePerHeat)
 {
-    /// <summary>The typical run of a model at u, the last point that a density visited; null when no reading says how far the can rose.</summary>
-    public static MeanLevel? Of(DayDensity density, ReadOnlySpan<double> u)
+    /// <summary>The typical run of a model at the last point that a density visited; null when no reading says how far the can rose.</summary>
+    public static MeanLevel? Of(DayDensity density)
     {
         DayModel model = density.Model;
         int[] seen = [.. Enumerable.Range(0, model.Readings.Length).Where(i => RunLevel.Counts(model.Readings[i]) && model.Runs[model.Readings[i].Run].OwnHeatSd == 0)];
@@ -33,7 +33,7 @@ internal sealed record MeanLevel(
             Shares(model.Options.Count, runs.Select(r => r.Option)),
             Shares(model.Ratios.Length, runs.Select(r => r.RatioEntry)),
             0);
-        return level with { LogRisePerHeat = density.LogRisePerHeat(u, level) };
+        return level with { LogRisePerHeat = density.LogRisePerHeat(level) };
     }
 
     private static double Median(IEnumerable<double> values) => MathNet.Numerics.Statistics.Statistics.Median(values);

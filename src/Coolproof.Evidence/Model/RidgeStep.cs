@@ -48,7 +48,7 @@ internal sealed class RidgeStep
     {
         _density.Visit(u);
         double before = _density.LogLikelihood(u);
-        _density.WriteDeviations(u, _deviations);
+        _density.WriteDeviations(_deviations);
         for (int r = 0; r < _sums.Length; r++)
             _sums[r] = _density.States[r].Deviation;
         Measure(u);

@@ -32,7 +32,7 @@ internal sealed class SpreadStep
     public void Move(Span<double> u, RandomStream random)
     {
         _density.Visit(u);
-        _density.WriteDeviations(u, _deviations);
+        _density.WriteDeviations(_deviations);
         for (int r = 0; r < _heats.Length; r++)
             _heats[r] = _density.States[r].Deviation;
         foreach (SpreadOf spread in _spreads)

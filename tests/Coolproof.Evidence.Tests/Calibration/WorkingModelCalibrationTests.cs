@@ -97,8 +97,8 @@ public class WorkingModelCalibrationTests(ITestOutputHelper output)
                 values[i] = u[i];
             (values[Global.Heat], values[Global.Conductance]) = (c.LogHeat, c.LogConductance);
             int at = Global.Fixed;
-            foreach (double value in (ReadOnlySpan<double>)[u[gun.Offset], u[gun.LogAim], u[gun.Scatter], density.Deviation(u, model.OptionEffect[0]), density.Deviation(u, model.OptionEffect[1]),
-                density.Deviation(u, day.Heat), u[day.Conductance], u[day.Air], u[day.Trend], density.States[0].Deviation, density.States[Runs - 1].Deviation, density.Deviation(u, model.Runs[0].Mounting),
+            foreach (double value in (ReadOnlySpan<double>)[u[gun.Offset], u[gun.LogAim], u[gun.Scatter], density.Deviation(model.OptionEffect[0]), density.Deviation(model.OptionEffect[1]),
+                density.Deviation(day.Heat), u[day.Conductance], u[day.Air], u[day.Trend], density.States[0].Deviation, density.States[Runs - 1].Deviation, density.Deviation(model.Runs[0].Mounting),
                 density.States[0].Air, density.Seen[0].Can, can[0], can[1], winding[0], can[0] - can[1]])
                 values[at++] = value;
             // A quantity of all runs together and their spread: ranks of single ones can look right where their spread does not.

@@ -84,7 +84,7 @@ public class CoordinatesTests(ITestOutputHelper output)
             whitening.ToPosition(draw, u);
             density.Visit(u);
             for (int k = 0; k < options; k++)
-                values[k] = density.Motor.LogConductance + density.Deviation(u, fit.Model.OptionEffect[k]);
+                values[k] = density.Motor.LogConductance + density.Deviation(fit.Model.OptionEffect[k]);
         });
         ConvergenceDiagnostics diagnostics = new(4, sample.Draws);
         return [.. logs.Select(x =>

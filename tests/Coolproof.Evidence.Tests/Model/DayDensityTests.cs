@@ -40,7 +40,7 @@ public class DayDensityTests(ITestOutputHelper output)
         double[] middle = [.. model.Parameters.Select(Start)];
         first.Visit(middle);
         if (levelled)
-            model = model.Levelled(RunLevel.Of(first), MeanLevel.Of(first, middle)).Informed(m => Evidence(model, m));
+            model = model.Levelled(RunLevel.Of(first), MeanLevel.Of(first)).Informed(m => Evidence(model, m));
         DayDensity density = new(model);
         int n = model.Dimension;
         Random random = new(5);
