@@ -52,7 +52,19 @@ public static class Judge
         progress?.Report(new("laying out the day", 0));
         DayModel model = DayModelBuilder.Build(table, known);
         int[] options = [.. Enumerable.Range(0, table.Options.Count).Where(o => Counted(table, o).Any())];
-        FairConditions fair = Fair(table, settings);
+        try
+        {
+            return Sampled(table, model, options, Fair(table, settings), settings, progress, cancel);
+        }
+        catch (NoStepSizeException)
+        {
+            return Failure("the day as a whole", "The calculation found no way through the day's physics from where it began, so there is no ranking.");
+        }
+    }
+
+    private static Judgement Sampled(
+        ReadingsTable table, DayModel model, int[] options, FairConditions fair, JudgeSettings settings, IProgress<JudgeProgress>? progress, CancellationToken cancel)
+    {
         DayFit fit = DayFit.Of(model).Refined(settings.Seed, settings.Threads, cancel);
         IProgress<double>? sampling = progress is null ? null : new Relay(fraction => progress.Report(new("weighing the readings", fraction)));
         (Posterior posterior, GatedResult result) = PosteriorSampling.Run(table, fit, options, fair, settings.Seed, settings.Threads, sampling, cancel);
@@ -86,11 +98,13 @@ public static class Judge
         return new(settings.AmbientC ?? (air.Length > 0 ? air.Median() : Priors.AirUnknownC), settings.DriveS ?? runs.Select(r => r.DriveS).Median());
     }
 
-    private static NotConverged Failure(GateResult gate) => new(
+    private static NotConverged Failure(GateResult gate) => Failure(
         gate.Quantity ?? "the day as a whole",
         gate.DivergentShare > new GateLimits().DivergentShare
             ? "The calculation could not follow the day's physics closely enough everywhere, so it can't be trusted."
-            : "The calculation's separate tries did not agree closely enough, so it can't be trusted.",
+            : "The calculation's separate tries did not agree closely enough, so it can't be trusted.");
+
+    private static NotConverged Failure(string quantity, string reason) => new(quantity, reason,
         "Look for a wrong number first (a drive, a delay, a clock time, an option's name). Then try --random-seed 2. If it stays, leave out the run that is odd with a reason in its exclude column.");
 
     private sealed class Relay(Action<double> report) : IProgress<double>

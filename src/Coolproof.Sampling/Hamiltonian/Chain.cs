@@ -133,7 +133,7 @@ sealed class Chain
             candidate = direction > 0 ? candidate * 2 : candidate / 2;
         }
 
-        throw new InvalidOperationException(
+        throw new NoStepSizeException(
             $"Chain {index} finds no step size: at {candidate:g3} the energy still {(direction > 0 ? "does not change" : "is not kept")}; log density {current.LogDensity}.");
     }
 

@@ -15,6 +15,7 @@ public static class Nuts
     /// <param name="cancel">Stops between two iterations.</param>
     /// <param name="newSideStep">Gives one move per chain that is made after each transition; none when null.</param>
     /// <exception cref="ArgumentException">A chain's start is no place of finite density and gradient, or a setting or size is wrong; names chain and value.</exception>
+    /// <exception cref="NoStepSizeException">A chain stands where no step is accepted.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static NutsResult Sample(
         int dimension,

@@ -165,7 +165,7 @@ public sealed class NutsTests
 
     [Fact]
     public void A_flat_density_is_refused_for_having_no_step_size() =>
-        Assert.Contains("no step size", Assert.Throws<InvalidOperationException>(() => Nuts.Sample(1, () => (_, g) => g[0] = 0, (_, _) => [0], new NutsSettings(), 1, 1)).Message);
+        Assert.Contains("no step size", Assert.Throws<NoStepSizeException>(() => Nuts.Sample(1, () => (_, g) => g[0] = 0, (_, _) => [0], new NutsSettings(), 1, 1)).Message);
 
     [Fact]
     public void Cancelling_stops_at_once_and_progress_ends_at_one()
