@@ -26,7 +26,8 @@ sealed partial class ServedProgram : IDisposable
     /// <param name="arguments">What is typed after `coolproof`.</param>
     public static async Task<ServedProgram> StartAsync(string dataHome, params string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "coolproof.dll"), .. arguments])
+        // A suite that a script has put into the background ignores Ctrl+C, and so would all it starts.
+        var start = new ProcessStartInfo("env", ["--default-signal=INT", "dotnet", Path.Combine(AppContext.BaseDirectory, "coolproof.dll"), .. arguments])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
