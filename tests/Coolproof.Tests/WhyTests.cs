@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
 namespace Coolproof.Tests;
@@ -31,6 +32,31 @@ public partial class WhyTests
         Assert.Contains("coolproof why:", run.Error);
         Assert.Contains(named, run.Error);
         Assert.Empty(run.Out);
+    }
+
+    [Fact]
+    public void As_json_it_keeps_to_its_schema_gives_the_same_bytes_again_and_its_parts_sum_to_the_whole()
+    {
+        var text = ProgramRun.Good("why", Demo, "5", "2", "--json");
+        Contract.Fits("why", text);
+        Assert.False(Contract.Allows("why", text.Replace("\"readK\"", "\"read\"")));
+        Assert.Equal(text, ProgramRun.Good("why", Demo, "5", "2", "--json"));
+        var why = JsonNode.Parse(text)!;
+        var parts = why["parts"]!.AsArray();
+        Assert.Equal(why["readK"]!.GetValue<double>(), parts.Sum(p => p!["meanK"]!.GetValue<double>()), 1e-9);
+        Assert.All(parts, p => Assert.True(p!["q05K"]!.GetValue<double>() <= p["q95K"]!.GetValue<double>()));
+        Assert.Equal("rest", parts[^1]!["cause"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public void The_picture_leads_from_the_one_reading_to_the_other()
+    {
+        var path = Path.Combine(Directory.CreateTempSubdirectory("coolproof-").FullName, "why.svg");
+        ProgramRun.Good("why", Demo, "5", "2", "--units", "f", "--picture", path);
+        var svg = File.ReadAllText(path);
+        Assert.Contains("run 5", svg);
+        Assert.Contains("°F", svg);
+        Assert.Contains("not explained", svg);
     }
 
     static double Number(string text) => double.Parse(text.Replace("−", "-").Replace("+", ""), CultureInfo.InvariantCulture);

@@ -32,6 +32,16 @@ internal sealed class Words(Degrees unit, double sameWithinK)
             : $"{Say(-middle, format)} {unit.Symbol} cooler ({Range(Say(-high, format), Say(-low, format))})";
     }
 
+    /// <summary>"67.5 °C", as a display shows it.</summary>
+    public string Reading(double celsius) => $"{Say(unit.Temperature(celsius), "0.0")} {unit.Symbol}";
+
+    /// <summary>"+3.2 °C", "−0.4 °C".</summary>
+    public string Signed(double kelvin) => $"{Plus(unit.Difference(kelvin))} {unit.Symbol}";
+
+    /// <summary>"+3.2 °C (1.1 to 5.4)".</summary>
+    public string Signed(Summary differenceK) =>
+        $"{Signed(differenceK.Mean)} ({Range(Say(unit.Difference(differenceK.Q05), "0.0"), Say(unit.Difference(differenceK.Q95), "0.0"))})";
+
     /// <summary>
     /// What is said of an option beside the coolest, in two parts, the weightier first: "9 °C hotter (4 to 14)" and ", 39 in 40 sure", or
     /// "can’t be told yet" and ": 3 °C hotter (−2 to 8)".
@@ -58,6 +68,8 @@ internal sealed class Words(Degrees unit, double sameWithinK)
 
     /// <summary>"1 run", "3 runs".</summary>
     public static string Count(int n, string thing) => string.Create(CultureInfo.InvariantCulture, $"{n} {thing}{(n == 1 ? "" : "s")}");
+
+    private static string Plus(double value) => Say(value, "0.0") is var text && text[0] != '−' && text != "0.0" ? "+" + text : text;
 
     private static string Whole(double value) => Say(value, "0");
 

@@ -1,6 +1,9 @@
 using System.CommandLine;
 using Coolproof.Evidence;
 using Coolproof.Evidence.Causes;
+using Coolproof.Json;
+using Coolproof.Notebook;
+using Coolproof.Pictures;
 using Coolproof.Screen;
 using Coolproof.Words;
 
@@ -17,14 +20,17 @@ internal static class WhyCommand
         var b = new Argument<string>("B") { Description = "What it is set against, named likewise." };
         var seed = QuantityOption.Whole("--random-seed", "The same table, question and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
-        var command = new Command("why", "Why one run or day read other than another: air, warmth, length, option and the rest.") { file, a, b, seed.Option, units.Option };
-        command.SetAction((parsed, cancel) => Task.FromResult(
-            Run(terminal, parsed.GetValue(file)!, parsed.GetValue(a)!, parsed.GetValue(b)!, (long)(seed.In(parsed) ?? 1), new DegreeWords(units.UnitIn(parsed)), cancel)));
+        var picture = PictureFile.Option("Also draws the way from the one reading to the other to a file.");
+        var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C and K." };
+        var command = new Command("why", "Why one run or day read other than another: air, warmth, length, option and the rest.") { file, a, b, seed.Option, picture, units.Option, json };
+        command.SetAction((parsed, cancel) => Task.FromResult(Run(
+            terminal, parsed.GetValue(file)!, parsed.GetValue(a)!, parsed.GetValue(b)!, (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed), parsed.GetValue(json), parsed.GetValue(picture), cancel)));
         return command;
     }
 
-    static int Run(Terminal terminal, string file, string a, string b, long seed, DegreeWords degrees, CancellationToken cancel)
+    static int Run(Terminal terminal, string file, string a, string b, long seed, TemperatureUnitChoice units, bool json, string? picture, CancellationToken cancel)
     {
+        DegreeWords degrees = new(units);
         if (TableFile.Read(file, null, terminal) is not { } table) return Exit.BadInput;
         var (first, problemA) = RunsNamed.Find(table, a);
         var (second, problemB) = RunsNamed.Find(table, b);
@@ -35,8 +41,9 @@ internal static class WhyCommand
         }
         Judgement judgement = TableJudging.Of(table, new JudgeSettings(Seed: seed), terminal, cancel);
         if (judgement is not Judged { Causes: { } causes }) return TableJudging.Unjudged(judgement, degrees.In, terminal);
-        foreach (string line in WhyPage.Lines(first, second, causes.Between(first.Runs, second.Runs), degrees, terminal.Width)) terminal.Out.WriteLine(line);
+        RunDifference difference = causes.Between(first.Runs, second.Runs);
+        terminal.Out.Write(json ? WhyJson.Text(table, first, second, difference) : string.Join('\n', WhyPage.Lines(first, second, difference, degrees, terminal.Width)) + "\n");
         terminal.Out.Flush();
-        return Exit.Done;
+        return picture is null ? Exit.Done : PictureFile.Drawn(() => WhyPicture.Of(first.Name, second.Name, difference, new PictureStyle(Units: units)).Save(picture), terminal);
     }
 }

@@ -10,6 +10,7 @@ namespace Coolproof.Json;
 [JsonSerializable(typeof(SteeringJson))]
 [JsonSerializable(typeof(CooldownJson))]
 [JsonSerializable(typeof(ForecastJson))]
+[JsonSerializable(typeof(WhyJson))]
 internal sealed partial class AdviceJson : JsonSerializerContext
 {
     /// <summary>The version of the contracts.</summary>

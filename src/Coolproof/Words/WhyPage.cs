@@ -1,4 +1,5 @@
 using Coolproof.Evidence.Causes;
+using Coolproof.Evidence.Words;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -16,7 +17,7 @@ internal static class WhyPage
         string[][] rows =
         [
             ["from", degrees.Unit, "9 times in 10"],
-            .. difference.Parts.Select(p => new[] { Name(p.Cause), Signed(p.DifferenceK.Mean), $"{Signed(p.DifferenceK.Q05)} to {Signed(p.DifferenceK.Q95)}" }),
+            .. difference.Parts.Select(p => new[] { CauseWords.Name(p.Cause), Signed(p.DifferenceK.Mean), $"{Signed(p.DifferenceK.Q05)} to {Signed(p.DifferenceK.Q95)}" }),
             ["read", Signed(difference.ReadK), ""],
         ];
         foreach (string line in TextColumns.Lines(rows, [false, true, true], width)) yield return line;
@@ -28,25 +29,8 @@ internal static class WhyPage
     public static string Sentence(RunsNamed a, RunsNamed b, RunDifference difference, DegreeWords degrees)
     {
         string[] parts = [.. difference.Parts.Where(p => Math.Abs(p.DifferenceK.Mean) >= LeastSaidK).OrderByDescending(p => Math.Abs(p.DifferenceK.Mean))
-            .Select(p => $"{DegreeWords.Signed(degrees.Difference(p.DifferenceK.Mean), 1)} {degrees.Unit} {(p.Cause == Cause.Rest ? "not explained" : "by " + Name(p.Cause))}")];
+            .Select(p => $"{DegreeWords.Signed(degrees.Difference(p.DifferenceK.Mean), 1)} {degrees.Unit} {(p.Cause == Cause.Rest ? "not explained" : "by " + CauseWords.Name(p.Cause))}")];
         string read = $"{Cells.Clean(a.Name)} read {degrees.SayDifference(Math.Abs(difference.ReadK), 1)} {(difference.ReadK < 0 ? "less" : "more")} than {Cells.Clean(b.Name)}";
         return char.ToUpperInvariant(read[0]) + read[1..] + (parts.Length > 0 ? $": {string.Join(", ", parts)}." : "; no cause makes half a degree.");
     }
-
-    static string Name(Cause cause) => cause switch
-    {
-        Cause.Air => "air",
-        Cause.Warmth => "warmth at the start",
-        Cause.Length => "length of the drive",
-        Cause.Driver => "driver",
-        Cause.Surface => "surface and car",
-        Cause.Gearing => "gearing",
-        Cause.Timing => "timing",
-        Cause.Day => "day",
-        Cause.Option => "cooling option",
-        Cause.Mounting => "mounting",
-        Cause.Reading => "delay and aim",
-        Cause.Load => "load of the run",
-        _ => "not explained",
-    };
 }
