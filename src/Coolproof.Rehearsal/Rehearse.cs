@@ -42,7 +42,7 @@ public static class Rehearse
         int Driver(DrawnRun run) => TurnOf(settings, run.Plan);
         double LogHeat(DrawnRun run) =>
             world.MeanLogHeat + dayHeat + slope * DayPosition(run.Plan.Position, runs.Count) + drivers[Driver(run)] + run.LogLoad;
-        return [.. new Evening(world, options, habits, air, LogHeat, dayConductance).Drive(runs, Driver, startOverAir)];
+        return [.. new Evening(world, options, habits, air, LogHeat, dayConductance).Drive(runs, Driver, startOverAir).Select(r => r with { LogDriver = drivers[r.Driver] })];
     }
 
     // -1/2 at the first run, +1/2 at the last.

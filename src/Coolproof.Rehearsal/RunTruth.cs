@@ -29,4 +29,7 @@ public sealed record RunTruth(
 {
     /// <summary>The can before warm-up laps and go, when a person would note it, °C.</summary>
     public double CanBeforeC { get; init; }
+
+    /// <summary>Deviation of log heat of its driver; part of <see cref="LogHeat"/>.</summary>
+    public double LogDriver { get; init; }
 }
