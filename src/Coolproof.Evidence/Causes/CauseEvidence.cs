@@ -36,6 +36,7 @@ public sealed class CauseEvidence
         foreach ((int i, int j, double weight) in pairs)
             Add(first[i], second[j], weight, parts, differs);
         differs[(int)Cause.Rest] = true;
+        Discrepancy.Add(parts, differs);
         return new(first.Average(x => ShownC(x.Reading)), second.Average(x => ShownC(x.Reading)),
             [.. Enum.GetValues<Cause>().Where(c => differs[(int)c]).Select(c => new CausePart(c, Summaries.Of(parts[(int)c])))]);
     }
