@@ -72,7 +72,7 @@ public sealed class PitTable : IAsyncLifetime
         var verdict = day.Replace("/day/", "/verdict/", StringComparison.Ordinal);
         await page.GotoAsync(verdict);
         await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = 90_000 });
-        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
+        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["why"] = day.Replace("/day/", "/why/", StringComparison.Ordinal), ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
     }
 
     /// <inheritdoc/>

@@ -11,7 +11,7 @@ namespace Coolproof.Pages.Days;
 public sealed class CoolingAsked
 {
     /// <summary>Most looks at the can.</summary>
-    public const int MostLooks = 3;
+    public const int MostLooks = 4;
 
     const double UsualAirC = 25, UsualWithinK = 3, UsualWaitMin = 10, DriveS = 360;
 
