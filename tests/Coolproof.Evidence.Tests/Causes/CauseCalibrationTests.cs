@@ -19,7 +19,9 @@ public class CauseCalibrationTests(ITestOutputHelper output)
     public void Parts_hold_the_split_of_the_full_model_as_often_as_was_said()
     {
         int days = int.TryParse(Environment.GetEnvironmentVariable("COOLPROOF_CAUSE_DAYS"), out int asked) ? asked : ManyDays;
-        CausePartFound[] found = Found(days);
+        // With a file, days found earlier by the same build are taken from it.
+        CauseFile? kept = Environment.GetEnvironmentVariable("COOLPROOF_CAUSE_FILE") is { Length: > 0 } path ? new(path) : null;
+        CausePartFound[] found = Found(days, kept);
         Print(found);
         CausePartFound[] planted = [.. found.Where(f => f.Cause != Cause.Rest)];
         Assert.InRange(planted.Average(f => f.Covered ? 1.0 : 0), 0.85, 0.95);
@@ -49,10 +51,10 @@ public class CauseCalibrationTests(ITestOutputHelper output)
         }
     }
 
-    private static CausePartFound[] Found(int days)
+    private static CausePartFound[] Found(int days, CauseFile? kept = null)
     {
         IReadOnlyList<CausePartFound>[] all = new IReadOnlyList<CausePartFound>[days];
-        Parallel.For(0, days, new ParallelOptions { MaxDegreeOfParallelism = 2 }, d => all[d] = CauseDay.Of(FirstDay + d));
+        Parallel.For(0, days, new ParallelOptions { MaxDegreeOfParallelism = 2 }, d => all[d] = kept?.Of(FirstDay + d, CauseDay.Of) ?? CauseDay.Of(FirstDay + d));
         return [.. all.SelectMany(f => f)];
     }
 
