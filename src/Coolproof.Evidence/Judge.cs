@@ -37,9 +37,10 @@ public static class Judge
         JudgeSettings same = settings with { AmbientC = alone.Fair.AmbientC, DriveS = alone.Fair.DriveS };
         Judgement earlier = Of(EarlierTables.Joined(before[^1], [.. before.SkipLast(1)]), same, progress, cancel);
         Judgement all = Of(EarlierTables.Joined(table, before), same, progress, cancel);
+        IReadOnlyList<OptionChange> changes = OptionChanges.Of(table, before, same);
         return all is not Judged together ? all : together with
         {
-            Verdict = together.Verdict with { Warnings = [.. EarlierWords.Of(before, alone, (earlier as Judged)?.Verdict), .. together.Verdict.Warnings] },
+            Verdict = together.Verdict with { Warnings = [.. EarlierWords.Of(before, alone, (earlier as Judged)?.Verdict, changes), .. together.Verdict.Warnings] },
         };
     }
 

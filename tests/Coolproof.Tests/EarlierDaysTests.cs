@@ -33,6 +33,14 @@ public sealed class EarlierDaysTests : IDisposable
     }
 
     [Fact]
+    public void An_option_that_cools_otherwise_than_before_is_named()
+    {
+        var (today, before) = (Table("today.csv", "today", 80, 82), Table("before.csv", "before", 81, 58));
+        var warnings = Warnings(Compared(ProgramRun.Good("compare", today, "--json", "--earlier", before)));
+        Assert.Contains(warnings, w => w.StartsWith("The fan shed ") && w.Contains("% less heat per degree on this day than on the day before ("));
+    }
+
+    [Fact]
     public void A_run_that_stands_in_both_tables_is_refused()
     {
         var today = Table("today.csv", "today", 80, 70);

@@ -13,14 +13,27 @@ internal static class EarlierWords
     /// <param name="before">Tables of the earlier days.</param>
     /// <param name="alone">The verdict from the new day by itself.</param>
     /// <param name="earlier">The verdict from the earlier days by themselves, at the same conditions; null where they can't be judged.</param>
-    public static IReadOnlyList<string> Of(IReadOnlyList<ReadingsTable> before, Verdict alone, Verdict? earlier)
+    /// <param name="changes">How each option of the new day stands to what it was.</param>
+    public static IReadOnlyList<string> Of(IReadOnlyList<ReadingsTable> before, Verdict alone, Verdict? earlier, IReadOnlyList<OptionChange> changes)
     {
         int days = before.Sum(b => b.Runs.Select(r => r.Day).Distinct().Count()), runs = before.Sum(b => b.Runs.Count);
         return
         [
             .. earlier is null ? [] : Contradictions(alone, earlier),
+            .. Changed(before, changes),
             $"{(days == 1 ? "An earlier day" : $"{days} earlier days")} with {runs} {(runs == 1 ? "run" : "runs")} {(days == 1 ? "is" : "are")} in this answer. From this day alone: {alone.Sentence}",
         ];
+    }
+
+    // The option that stands out most: another one altered shows in all of them, turned round and weaker.
+    private static IEnumerable<string> Changed(IReadOnlyList<ReadingsTable> before, IReadOnlyList<OptionChange> changes)
+    {
+        foreach (OptionChange c in changes.Where(c => c.Sds > OptionChanges.Limit(changes.Count)).OrderByDescending(c => c.Sds).Take(1))
+        {
+            double percent = 100 * Math.Abs(Math.Exp(c.LogRatio) - 1);
+            int days = before.Sum(b => b.Runs.Where(r => Same(r.Option, c.Option)).Select(r => r.Day).Distinct().Count());
+            yield return $"The {c.Option} shed {percent.ToString("0", CultureInfo.InvariantCulture)} % {(c.LogRatio < 0 ? "less" : "more")} heat per degree on this day than on {(days == 1 ? "the day" : $"the {days} days")} before ({c.Sds.ToString("0.0", CultureInfo.InvariantCulture)} standard deviations apart): is it the same one, at the same voltage, in the same place? If not, give it a new name; all its runs count together in this answer.";
+        }
     }
 
     // The difference of two options on the day against that on the days before, in sds of both; the limit is for all pairs together (Šidák).

@@ -1,0 +1,62 @@
+using Coolproof.Notebook;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Statistics;
+
+namespace Coolproof.Evidence;
+
+/// <summary>How an option's cooling on a new day stands to that of the same name on earlier ones.</summary>
+/// <param name="Option">Its name.</param>
+/// <param name="LogRatio">Log of new over earlier conductance while driving, mean.</param>
+/// <param name="Sd">Its standard deviation.</param>
+internal readonly record struct OptionChange(string Option, double LogRatio, double Sd)
+{
+    /// <summary>Standard deviations from no change.</summary>
+    public double Sds => Math.Abs(LogRatio) / Sd;
+}
+
+/// <summary>
+/// Whether options are still what they were: one at a time, the new day's runs of an option are entered as an option of their own into the joint model of all days, and its
+/// conductance is set beside the earlier one's.
+/// </summary>
+internal static class OptionChanges
+{
+    // No name that is typed ends so.
+    private const string Mark = "\u0001";
+
+    // Beyond so many the quick path's intervals are too narrow (docs/decisions/earlier-days.md).
+    private const int MostRuns = 72;
+
+    /// <summary>Limit of <see cref="OptionChange.Sds"/> so that of so many unchanged options together one in twenty days is called changed (Šidák 1967).</summary>
+    public static double Limit(int options) => Normal.InvCDF(0, 1, 1 - 0.5 * (1 - Math.Pow(0.95, 1.0 / Math.Max(options, 1))));
+
+    /// <summary>One for each option that counts on the new day and before; none where there are more than 72 runs together.</summary>
+    /// <param name="table">The new day.</param>
+    /// <param name="before">Earlier ones.</param>
+    /// <param name="settings">Seed.</param>
+    public static IReadOnlyList<OptionChange> Of(ReadingsTable table, IReadOnlyList<ReadingsTable> before, JudgeSettings settings) =>
+        table.Runs.Count + before.Sum(b => b.Runs.Count) > MostRuns
+        ? []
+        :
+        [
+            .. from name in table.Options.Where((_, o) => Judge.Counted(table, o).Any())
+               where before.Any(b => Enumerable.Range(0, b.Options.Count).Any(o => Same(b.Options[o], name) && Judge.Counted(b, o).Any()))
+               select Of(name, table, before, settings),
+        ];
+
+    private static OptionChange Of(string name, ReadingsTable table, IReadOnlyList<ReadingsTable> before, JudgeSettings settings)
+    {
+        string own = name + Mark;
+        ReadingsTable renamed = table with
+        {
+            Runs = [.. table.Runs.Select(r => Same(r.Option, name) ? r with { Option = own } : r)],
+            Options = [.. table.Options.Select(o => Same(o, name) ? own : o)],
+        };
+        QuickVerdict both = QuickJudge.Of(EarlierTables.Joined(renamed, before), settings)!;
+        List<string> options = [.. both.Options];
+        int now = options.IndexOf(own), then = options.FindIndex(o => Same(o, name));
+        double[] ratio = [.. both.Motors.Select(m => Math.Log(m.ConductancePerS[now] / m.ConductancePerS[then]))];
+        return new(name, ratio.Mean(), ratio.StandardDeviation());
+    }
+
+    private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.OrdinalIgnoreCase);
+}
