@@ -14,16 +14,17 @@ public static class Forecast
     /// <param name="scenario">The race day.</param>
     /// <param name="demand">Limits, and the odds accepted.</param>
     /// <param name="seed">Seed of what the readings leave open.</param>
+    /// <param name="coolDowns">Whether minutes of cooling are asked for: for one race, most of the work.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="ArgumentException">The scenario is beyond what can be forecast.</exception>
-    public static IReadOnlyList<OptionForecast> Of(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, long seed, CancellationToken cancel = default)
+    public static IReadOnlyList<OptionForecast> Of(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, long seed, bool coolDowns = true, CancellationToken cancel = default)
     {
         if (Refusal(scenario) is { } refused)
             throw new ArgumentException(refused, nameof(scenario));
         RaceChance[] chances = RaceChance.Of(evidence.Draws.Count, seed);
         OptionForecast[] forecasts = new OptionForecast[evidence.Options.Count];
         Parallel.For(0, forecasts.Length, new ParallelOptions { CancellationToken = cancel }, option =>
-            forecasts[option] = One(evidence, scenario, demand, chances, option));
+            forecasts[option] = One(evidence, scenario, demand, chances, option, coolDowns));
         return forecasts;
     }
 
@@ -43,7 +44,7 @@ public static class Forecast
         : scenario.HeatFactor is not (>= 0.3 and <= 3) ? $"{100 * scenario.HeatFactor:0} % of the tests' heat are not forecast: expected 30 to 300 %."
         : null;
 
-    private static OptionForecast One(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, RaceChance[] chances, int option)
+    private static OptionForecast One(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, RaceChance[] chances, int option, bool coolDowns)
     {
         RacePaths paths = RacePaths.Of(evidence, scenario, chances, option);
         RaceStop[] stops = [.. Enumerable.Range(0, scenario.Races).Select(race => new RaceStop(
@@ -54,7 +55,7 @@ public static class Forecast
         double any = Odds(paths, demand);
         SafeChange? change = any > demand.AcceptedOdds ? SafeChange.Of(evidence, scenario, demand, chances, option) : null;
         return new(evidence.Options[option], paths.Seconds, paths.Over(LimitedPart.Can), paths.Over(LimitedPart.Winding), paths.Over(LimitedPart.Magnet), stops, odds, any,
-            CoolMinutes(evidence, scenario, chances, option), change);
+            coolDowns ? CoolMinutes(evidence, scenario, chances, option) : null, change);
     }
 
     private static LimitOdds OddsOf(RacePaths paths, RaceLimit limit)

@@ -9,11 +9,11 @@ namespace Coolproof.Evidence.Forecasts;
 /// <param name="Stops">Each race's stop and what comes after.</param>
 /// <param name="Limits">Odds of passing each limit.</param>
 /// <param name="OddsOfAny">Odds of passing any of them, 0 to 1.</param>
-/// <param name="CoolMin">Minutes after a race until winding, core and magnet are within <see cref="Forecast.CooledWithinK"/> of the air; 90 where they are not by then.</param>
+/// <param name="CoolMin">Minutes after a race until winding, core and magnet are within <see cref="Forecast.CooledWithinK"/> of the air; 90 where they are not by then; null where they were not asked for.</param>
 /// <param name="ToBeSafe">What would have to change where the odds are above those accepted; else null.</param>
 public sealed record OptionForecast(
     string Option, IReadOnlyList<double> Seconds, IReadOnlyList<Summary> CanC, IReadOnlyList<Summary> WindingC, IReadOnlyList<Summary> MagnetC,
-    IReadOnlyList<RaceStop> Stops, IReadOnlyList<LimitOdds> Limits, double OddsOfAny, Summary CoolMin, SafeChange? ToBeSafe);
+    IReadOnlyList<RaceStop> Stops, IReadOnlyList<LimitOdds> Limits, double OddsOfAny, Summary? CoolMin, SafeChange? ToBeSafe);
 
 /// <summary>The end of one race, and the highest values with the soak after it.</summary>
 /// <param name="Race">Which race, from 1.</param>

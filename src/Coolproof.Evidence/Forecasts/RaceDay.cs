@@ -13,15 +13,14 @@ internal sealed class RaceDay
     private readonly RaceEvidence _evidence;
     private readonly RaceScenario _scenario;
     private readonly RaceGrid _grid;
-    private readonly double _logDensity, _beyond;
+    private readonly double _logDensity, _beyondLoad;
 
     public RaceDay(RaceEvidence evidence, RaceScenario scenario, RaceGrid grid)
     {
         (_evidence, _scenario, _grid) = (evidence, scenario, grid);
         double tested = new Air(evidence.Fair.AmbientC, Air.PressureAtPa(scenario.TestedAtM)).Density;
         _logDensity = Math.Log(new Air(scenario.AirC, Air.PressureAtPa(scenario.AltitudeM)).Density / tested);
-        double length = Math.Max(0, Math.Log2(scenario.RaceS / evidence.LongestDriveS)), load = Math.Max(0, Math.Log2(scenario.HeatFactor));
-        _beyond = RacePriors.BeyondLogSd * Math.Sqrt(length * length + load * load);
+        _beyondLoad = Math.Max(0, Math.Log2(scenario.HeatFactor));
     }
 
     /// <summary>Fills can, mean winding and magnet at the grid's times, °C.</summary>
@@ -38,11 +37,13 @@ internal sealed class RaceDay
         {
             double p = stretch.Phase == RacePhase.Race ? Heat(draw, chance, stretch.Race) : 0;
             double stepS = stretch.Phase == RacePhase.RollIn ? stretch.StepS * Math.Exp(RacePriors.RollInLogSd * chance.RollIn) : stretch.StepS;
-            double g = Conductance(draw, option, chance, logG, stretch.Phase), tau = draw.WindingShare * draw.SlotS, follow = 1 - Math.Exp(-rotorRate * stepS);
+            double g = Conductance(draw, option, chance, logG + Beyond(stretch.Phase == RacePhase.Race ? 0 : _scenario.RaceS) * chance.Length, stretch.Phase), driving = g, tau = draw.WindingShare * draw.SlotS, follow = 1 - Math.Exp(-rotorRate * stepS);
             PairStep step = default;
             for (int i = 0; i < stretch.Steps; i++)
             {
                 double strength = MagnetStrength(air + rotor, testMagnet), fed = motor.CopperHeat(p / (strength * strength)), before = core;
+                if (stretch.Phase == RacePhase.Race && (i + 0.5) * stepS > _evidence.LongestDriveS)
+                    g = driving * Math.Exp((Beyond((i + 0.5) * stepS) - Beyond(0)) * chance.Length);
                 if (i == 0 || p > 0) // without heat nothing in the matrix changes from step to step
                     step = PairStep.Of(Priors.Alpha25 * fed - draw.CoreToCanPerS, draw.CoreToCanPerS, draw.CoreToCanPerS * rho, -(draw.CoreToCanPerS + g) * rho, stepS);
                 (core, can) = step.Next(core, can, (1 - draw.CopperShare) * p + fed * warm + ExcessFlow(ref excess, draw, fed * (warm + Priors.Alpha25 * core), tau, stepS), sun * rho);
@@ -64,10 +65,17 @@ internal sealed class RaceDay
     private double Heat(RaceDraw draw, RaceChance chance, int race) =>
         _scenario.HeatFactor * Math.Exp(draw.LogHeat + draw.DayHeatSd * chance.DayHeat + draw.RunHeatSd * chance.RunHeats[race]);
 
+    // Log-sd beyond the tests. A race's first minutes are those that the tests drove, whatever comes after: so the longer of two races is never taken to be the cooler.
+    private double Beyond(double seconds)
+    {
+        double length = Math.Max(0, Math.Log2(seconds / _evidence.LongestDriveS));
+        return RacePriors.BeyondLogSd * Math.Sqrt(length * length + _beyondLoad * _beyondLoad);
+    }
+
     private double LogConductance(RaceDraw draw, int option, RaceChance chance)
     {
         double logG = draw.Options[option].LogConductance + draw.MountingSd * chance.Mounting + Priors.DayConductanceSd * chance.DayConductance
-            + (RacePriors.DensityExponent + RacePriors.DensityExponentSd * chance.DensityExponent) * _logDensity + _beyond * chance.Length
+            + (RacePriors.DensityExponent + RacePriors.DensityExponentSd * chance.DensityExponent) * _logDensity
             + (_scenario.Wind is { } wind && !_evidence.Winds.Contains(wind) ? RacePriors.OtherWindLogSd * chance.Wind : 0);
         double share = CoolingPriors.PassiveLow + (CoolingPriors.PassiveHigh - CoolingPriors.PassiveLow) * chance.Passive;
         (double tested, _) = FairDrive.Peak(Motor(draw, 0), draw.Options[option].LogConductance, _evidence.Fair.AmbientC, _evidence.Fair.DriveS);

@@ -26,4 +26,8 @@ public sealed record RaceDemand(IReadOnlyList<RaceLimit> Limits, double Accepted
             new(LimitedPart.Magnet, magnet.LimitC, magnetGrade is null ? $"grade unknown: {magnet.Suffix} assumed" : $"grade {magnet.Suffix}"),
         ], acceptedOdds);
     }
+
+    /// <summary>The same with another limit of one part.</summary>
+    /// <param name="limit">It takes the place of the part's.</param>
+    public RaceDemand With(RaceLimit limit) => this with { Limits = [.. Limits.Select(one => one.Part == limit.Part ? limit : one)] };
 }

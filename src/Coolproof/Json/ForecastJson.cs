@@ -17,7 +17,7 @@ internal sealed record ForecastJson(int Version, ForecastDayJson Day, IReadOnlyL
         f.Option, R(f.OddsOfAny, 4),
         [.. f.Limits.Select(l => new ForecastOddsJson(l.Limit.PartName, l.Limit.LimitC, R(l.Odds, 4), l.MinutesTo is { } m ? Quantiles(m) : null))],
         [.. f.Stops.Select(s => new ForecastStopJson(s.Race, Quantiles(s.CanC), Quantiles(s.WindingC), Quantiles(s.HighestCanC), Quantiles(s.HighestWindingC), Quantiles(s.HighestMagnetC)))],
-        Quantiles(f.CoolMin),
+        Quantiles(f.CoolMin!),
         f.ToBeSafe is { } safe ? new(safe.RaceS is { } s ? R(s / 60, 3) : null, safe.AirC is { } a ? R(a) : null, safe.HeatFactor is { } h ? R(h, 4) : null) : null,
         new([.. f.Seconds.Select(s => R(s / 60, 4))], [.. f.CanC.Select(Quantiles)], [.. f.WindingC.Select(Quantiles)], [.. f.MagnetC.Select(Quantiles)]));
 

@@ -107,7 +107,7 @@ internal static class ForecastPage
     static string Odds(LimitOdds odds) => odds.MinutesTo is { } minutes && odds.Odds >= 0.05 ? $"{InHundred(odds.Odds)} ({minutes.Q50:0} min)" : InHundred(odds.Odds);
 
     /// <summary>Minutes until it has cooled.</summary>
-    public static string Cooled(Summary minutes) => minutes.Q95 >= Forecast.LongestCoolMin ? $"{minutes.Q50:0} (over {minutes.Q05:0}) min" : $"{minutes.Q50:0} ({minutes.Q05:0} to {minutes.Q95:0}) min";
+    public static string Cooled(Summary? minutes) => minutes is null ? "" : minutes.Q95 >= Forecast.LongestCoolMin ? $"{minutes.Q50:0} (over {minutes.Q05:0}) min" : $"{minutes.Q50:0} ({minutes.Q05:0} to {minutes.Q95:0}) min";
 
     /// <summary>Like "12 in 100".</summary>
     public static string InHundred(double odds) => odds < 0.005 ? "under 1 in 100" : odds > 0.995 ? "over 99 in 100" : $"{100 * odds:0} in 100";

@@ -79,6 +79,48 @@ public class RaceDayTests
         Assert.Null(Forecast.Refusal(new(30, 300)));
     }
 
+    [Fact]
+    public void The_map_has_the_day_itself_in_its_middle_and_warmer_or_longer_is_no_safer()
+    {
+        RaceEvidence evidence = Day.Races!.Value with { Draws = [.. Day.Races.Value.Draws.Take(100)] };
+        RaceScenario scenario = new(30, 360);
+        RaceDemand close = Demand.With(new(LimitedPart.Can, Forecast.Of(evidence, scenario, Demand, 3)[0].Stops[0].HighestCanC.Q50, "drawn"));
+        RaceMap[] maps = [.. evidence.Options.Select((_, option) => RaceMap.Of(evidence, scenario, close, option, 3))];
+        Assert.Equal([15, 20, 25, 30, 35, 40, 45], maps[0].AirsC);
+        Assert.Equal([180, 270, 360, 450, 540, 630, 720], maps[0].RacesS);
+        IReadOnlyList<OptionForecast> forecasts = Forecast.Of(evidence, scenario, close, 3);
+        for (int option = 0; option < forecasts.Count; option++)
+        {
+            IReadOnlyList<double[]> odds = maps[option].Odds;
+            Assert.Equal(forecasts[option].Option, maps[option].Option);
+            Assert.Equal(forecasts[option].OddsOfAny, odds[3][2]);
+            // One draw in a hundred to each side: races of other lengths are driven in other steps.
+            for (int air = 0; air < odds.Count; air++)
+                Assert.All(Enumerable.Range(0, odds[air].Length), length =>
+                {
+                    Assert.True(air == 0 || odds[air][length] >= odds[air - 1][length] - 0.01);
+                    Assert.True(length == 0 || odds[air][length] >= odds[air][length - 1] - 0.01);
+                });
+        }
+        Assert.Contains(maps[0].Odds.SelectMany(row => row), odds => odds < 0.2);
+        Assert.Contains(maps[0].Odds.SelectMany(row => row), odds => odds > 0.8);
+    }
+
+    [Fact]
+    public void The_map_keeps_to_what_is_forecast_is_refused_like_the_day_and_can_be_stopped()
+    {
+        RaceEvidence evidence = Day.Races!.Value with { Draws = [.. Day.Races.Value.Draws.Take(10)] };
+        RaceMap edge = RaceMap.Of(evidence, new(50, 2400), Demand, 0, 1);
+        Assert.Equal([35, 40, 45, 50, 55], edge.AirsC);
+        Assert.Equal([1200, 1800, 2400, 3000, 3600], edge.RacesS);
+        Assert.Throws<ArgumentException>(() => RaceMap.Of(evidence, new(80, 300), Demand, 0, 1));
+        Assert.ThrowsAny<OperationCanceledException>(() => RaceMap.Of(evidence, new(30, 300), Demand, 0, 1, new CancellationToken(true)));
+    }
+
+    [Fact]
+    public void Minutes_of_cooling_are_left_out_where_nobody_asks_for_them() =>
+        Assert.All(Forecast.Of(Day.Races!.Value, new(30, 300), Demand, 1, coolDowns: false), one => Assert.Null(one.CoolMin));
+
     private static double[,] TaylorExponential(double[,] a, double t)
     {
         const int Squarings = 12, Terms = 20;
