@@ -33,6 +33,16 @@ public sealed partial class Truth
         return [.. race.LogLoads.Select(load => One(fitted, race, load, t))];
     }
 
+    /// <summary>The same rehearsal with the winding's own two constants drawn anew, slot and copper's share of the heat: what readings on the can hardly tell of.</summary>
+    /// <param name="seed">Number of the draw.</param>
+    public Truth WithOtherWinding(long seed)
+    {
+        RandomStream chance = new(seed, "winding");
+        double slot = chance.About(MotorBody.OfMass(MotorMassKg).SlotWPerK, TruthRanges.SlotLogSd);
+        World other = _world with { Body = _world.Body with { SlotWPerK = slot }, CopperShare = chance.SymmetricBeta(TruthRanges.CopperShareShape) };
+        return new(other, Options, Runs, Hyperparameters, _fairLogHeat);
+    }
+
     TrueStop One(TrueOption option, RaceConditions race, double load, double[] t)
     {
         CoolingOption cooling = option.Cooling.Times(Math.Exp(race.LogConductance));

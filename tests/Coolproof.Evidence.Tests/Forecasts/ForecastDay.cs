@@ -17,15 +17,20 @@ namespace Coolproof.Evidence.Tests.Forecasts;
 /// evenings show: a new day differs from their mean by its own deviation and by theirs.
 /// </param>
 /// <param name="IdealWindingK">Likewise of the winding.</param>
+/// <param name="CanReaderWindingK">Of the winding, to somebody who knows all that but the winding's own constants, slot and copper's share of the heat: nothing read on the can tells them.</param>
 /// <param name="Odds">Odds told of passing a limit on the can.</param>
 /// <param name="Passed">Whether it was passed.</param>
 internal sealed record ForecastCase(
-    long Day, Summary Can, double TrueCanC, Summary Winding, double TrueWindingC, Summary Magnet, double TrueMagnetC, double IdealCanK, double IdealWindingK, double Odds, bool Passed);
+    long Day, Summary Can, double TrueCanC, Summary Winding, double TrueWindingC, Summary Magnet, double TrueMagnetC, double IdealCanK, double IdealWindingK, double CanReaderWindingK, double Odds, bool Passed)
+{
+    /// <summary>Width of the can's and of the winding's 90 % interval without a source of doubt, K, as named in <see cref="ForecastSources.Names"/>; empty on most days.</summary>
+    public IReadOnlyList<(double CanK, double WindingK)> Without { get; init; } = [];
+}
 
 /// <summary>Judges a simulated day and forecasts races that then come, by the full model.</summary>
 internal static class ForecastDay
 {
-    private const int Options = 2, IdealDays = 80, Evenings = 3;
+    private const int Options = 2, IdealDays = 80, Evenings = 3, EverySource = 4;
 
     public static IReadOnlyList<ForecastCase> Of(long seed)
     {
@@ -48,24 +53,31 @@ internal static class ForecastDay
 
     private static ForecastCase Case(long seed, SimulatedDay day, RaceEvidence evidence, RaceScenario scenario, int option, RandomStream chance)
     {
-        TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day, evidence.Options[option], scenario, chance, Math.Sqrt(1 + 1.0 / Evenings)))];
-        TrueStop came = Come(day, evidence.Options[option], scenario, chance, 1);
+        TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day.Truth, evidence.Options[option], scenario, chance, Math.Sqrt(1 + 1.0 / Evenings)))];
+        TrueStop[] canReader = [.. Enumerable.Range(0, IdealDays).Select(i => Come(day.Truth.WithOtherWinding(seed * IdealDays + i), evidence.Options[option], scenario, chance, Math.Sqrt(1 + 1.0 / Evenings)))];
+        TrueStop came = Come(day.Truth, evidence.Options[option], scenario, chance, 1);
         // A limit that is in question: near what an ideal observer expects.
         RaceLimit limit = new(LimitedPart.Can, Summaries.Of([.. ideal.Select(s => s.HighestCanC)]).Q50 + 6 * chance.NextNormal(), "drawn");
-        OptionForecast forecast = Forecast.Of(evidence, scenario, new([limit], 1), seed)[option];
+        OptionForecast forecast = Forecast.Of(Only(evidence, option), scenario, new([limit], 1), seed, coolDowns: false)[0];
         RaceStop last = forecast.Stops[^1];
         double soFar = forecast.Limits[0].Odds;
         return new(seed, last.HighestCanC, came.HighestCanC, last.WindingC, came.WindingC, last.HighestMagnetC, came.HighestRotorC,
-            Width([.. ideal.Select(s => s.HighestCanC)]), Width([.. ideal.Select(s => s.WindingC)]), soFar, came.HighestCanC > limit.LimitC);
+            Width([.. ideal.Select(s => s.HighestCanC)]), Width([.. ideal.Select(s => s.WindingC)]), Width([.. canReader.Select(s => s.WindingC)]), soFar, came.HighestCanC > limit.LimitC)
+        {
+            Without = seed % EverySource != 0 ? [] : ForecastSources.Widths(evidence, scenario, option, seed, day.Truth.Hyperparameters),
+        };
     }
+
+    private static RaceEvidence Only(RaceEvidence evidence, int option) =>
+        evidence with { Options = [evidence.Options[option]], Draws = [.. evidence.Draws.Select(d => d with { Options = [d.Options[option]] })] };
 
     private static double Width(double[] values) => Summaries.Of(values) is var s ? s.Q95 - s.Q05 : 0;
 
-    private static TrueStop Come(SimulatedDay day, string option, RaceScenario scenario, RandomStream chance, double ofDays)
+    private static TrueStop Come(Truth truth, string option, RaceScenario scenario, RandomStream chance, double ofDays)
     {
-        Hyperparameters h = day.Truth.Hyperparameters;
+        Hyperparameters h = truth.Hyperparameters;
         double dayHeat = ofDays * h.DayHeatSd * chance.NextNormal(), conductance = ofDays * h.DayConductanceSd * chance.NextNormal() + h.MountingSd * chance.NextNormal();
         double[] loads = [.. Enumerable.Range(0, scenario.Races).Select(_ => h.LoadSd * chance.NextNormal())];
-        return day.Truth.Races(option, new(scenario.AirC + 0.7 * chance.NextNormal(), scenario.RaceS, scenario.BreakS, dayHeat, loads, conductance, FanOn: false))[^1];
+        return truth.Races(option, new(scenario.AirC + 0.7 * chance.NextNormal(), scenario.RaceS, scenario.BreakS, dayHeat, loads, conductance, FanOn: false))[^1];
     }
 }
