@@ -21,6 +21,7 @@ public sealed class GalleryTests
         ("run-read-on-can-and-winding", s => RunPicture.OfRun(Samples.Six(), Samples.ReadOnTheWinding(2), s)),
         ("forecast-one-race", s => ForecastPicture.Of(Races.Of(1, 78, 120), Races.Day(1), 2, s)),
         ("forecast-twelve-races-limits-alike", s => ForecastPicture.Of(Races.Of(12, 121, 120), Races.Day(12), 2, s)),
+        ("forecast-with-its-map", s => ForecastPicture.Of(Races.Of(1, 78, 120), Races.Day(1), 2, s, Races.Map())),
         ("forecast-fahrenheit", s => ForecastPicture.Of(Races.Of(3, 78, 155), Races.Day(3), 2, s with { Units = TemperatureUnitChoice.Fahrenheit })),
         ("why-two-runs", s => WhyPicture.Of("run 5", "run 2", Differences.Of(), s)),
         ("why-days-fahrenheit", s => WhyPicture.Of(OddNames.All[0], "Tuesday evening", Differences.Of(), s with { Units = TemperatureUnitChoice.Fahrenheit })),

@@ -9,6 +9,9 @@ internal static class Races
 
     public static RaceScenario Day(int races) => new(AirC, RaceS) { Races = races, BreakS = BreakS };
 
+    /// <summary>Odds about the day: between hardly and nearly sure.</summary>
+    public static RaceMap Map() => new("Clamp with 25 mm fan", [31, 36, 41], [270, 360, 450], [[0.001, 0.05, 0.12], [0.12, 0.3, 0.4], [0.4, 0.95, 0.999]]);
+
     public static OptionForecast Of(int races, double canLimitC, double windingLimitC, string option = "Clamp with 25 mm fan")
     {
         const double period = RaceS + BreakS;

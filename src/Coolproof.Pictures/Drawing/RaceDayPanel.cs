@@ -3,7 +3,7 @@ using Coolproof.Evidence.Forecasts;
 
 namespace Coolproof.Pictures.Drawing;
 
-/// <summary>Bands and middles of can and winding over a race day, its races shaded, its limits as lines with their names.</summary>
+/// <summary>Bands and middles of can, winding and magnet over a race day, its races shaded, its limits as lines with their names.</summary>
 internal sealed class RaceDayPanel(Sheet sheet, OptionForecast forecast, RaceScenario scenario, OptionLook look)
 {
     private const double TickSpacing = 44;
@@ -11,20 +11,21 @@ internal sealed class RaceDayPanel(Sheet sheet, OptionForecast forecast, RaceSce
     private readonly Measures m = sheet.Measures;
     private readonly ThemeColours colours = sheet.Colours;
     private readonly Degrees unit = sheet.Style.Unit;
-    private readonly RaceLimit[] limits = [.. forecast.Limits.Select(l => l.Limit).Where(l => l.Part is LimitedPart.Can or LimitedPart.Winding)];
+    private readonly RaceLimit[] limits = [.. forecast.Limits.Select(l => l.Limit).OrderByDescending(l => l.LimitC)];
 
     /// <summary>Draws from the top down.</summary>
     /// <returns>The y below the labels of the times.</returns>
     public double Draw(double top, double height)
     {
         double plotTop = top + m.SmallSize * 2.6, plotBottom = plotTop + height;
-        Scale held = Scale.Holding(forecast.CanC.Concat(forecast.WindingC).SelectMany(s => new[] { s.Q05, s.Q95 }).Concat(limits.Select(l => l.LimitC)).Select(unit.Temperature), 0, 1, unit.Difference(20), 0.07);
+        Scale held = Scale.Holding(forecast.CanC.Concat(forecast.WindingC).Concat(forecast.MagnetC).SelectMany(s => new[] { s.Q05, s.Q95 }).Concat(limits.Select(l => l.LimitC)).Select(unit.Temperature), 0, 1, unit.Difference(20), 0.07);
         Scale y = held with { From = plotBottom, To = plotTop };
         double ticks = y.Ticks(TickSpacing).Max(t => sheet.Type.Width(Scale.Label(t), m.SmallSize, false));
         Scale x = new(0, forecast.Seconds[^1] / 60, m.Left + ticks + 10, m.Right - sheet.Type.Width("winding", m.SmallSize, false) - 8);
         Races(x, plotTop, plotBottom);
         Guides(x, y, top, plotBottom);
         Curve(x, y, forecast.WindingC, colours.Quiet, 0.14, 1.6, dashed: true);
+        Curve(x, y, forecast.MagnetC, colours.Quiet, 0.07, 1, dashed: false);
         Curve(x, y, forecast.CanC, look.ColourOn(sheet.Style.Theme), colours.BandOpacity, 2.4, dashed: false);
         Limits(x, y);
         EndLabels(x, y);
@@ -65,35 +66,34 @@ internal sealed class RaceDayPanel(Sheet sheet, OptionForecast forecast, RaceSce
         (double Min, Summary S)[] points = [.. forecast.Seconds.Select(s => s / 60).Zip(over)];
         Spot At(double minutes, double celsius) => new(x.At(minutes), y.At(unit.Temperature(celsius)));
         sheet.Polygon([.. points.Select(p => At(p.Min, p.S.Q05)), .. points.Reverse().Select(p => At(p.Min, p.S.Q95))], colour, 0, opacity);
-        sheet.Polyline([.. points.Select(p => At(p.Min, p.S.Q50))], dashed ? colour : colours.Ink, width, dashed);
+        sheet.Polyline([.. points.Select(p => At(p.Min, p.S.Q50))], colour == colours.Quiet ? colour : colours.Ink, width, dashed);
     }
 
-    // The upper of the two stands above its line, the lower beneath its own: however near the lines are, the words are apart.
+    // Each name stands above its line, at the right; one too near to it at the left, a third beneath its line: however near the lines are, the words are apart.
     private void Limits(Scale x, Scale y)
     {
-        double highest = limits.Select(l => l.LimitC).DefaultIfEmpty().Max();
-        bool above = true;
-        foreach (RaceLimit limit in limits.OrderByDescending(l => l.LimitC))
+        List<double> named = [];
+        foreach (RaceLimit limit in limits)
         {
-            double at = y.At(unit.Temperature(limit.LimitC));
-            bool near = !above && Math.Abs(at - y.At(unit.Temperature(highest))) < m.SmallSize * 1.5;
+            double at = y.At(unit.Temperature(limit.LimitC)), above = at - m.SmallSize * 0.4;
+            int near = named.Count(other => Math.Abs(other - at) < m.SmallSize * 1.5);
+            named.Add(at);
             sheet.Line(x.From, at, x.To, at, colours.Ink, 1.6);
             string name = $"{limit.PartName} limit {new Words(unit, 0).Temperature(limit.LimitC)}";
-            sheet.Text(name, x.To - 4, near ? at + m.SmallSize * 1.1 : at - m.SmallSize * 0.4, m.SmallSize, hang: Hang.End);
-            above = false;
+            if (near == 1) sheet.Text(name, x.From + 4, above, m.SmallSize);
+            else sheet.Text(name, x.To - 4, near == 0 ? above : at + m.SmallSize * 1.1, m.SmallSize, hang: Hang.End);
         }
     }
 
     private void EndLabels(Scale x, Scale y)
     {
-        double can = y.At(unit.Temperature(forecast.CanC[^1].Q50)), winding = y.At(unit.Temperature(forecast.WindingC[^1].Q50)), apart = m.SmallSize * 1.2;
-        if (Math.Abs(can - winding) < apart)
-        {
-            double middle = (can + winding) / 2, way = can >= winding ? apart / 2 : -apart / 2;
-            (can, winding) = (middle + way, middle - way);
-        }
-
-        sheet.Text("can", x.To + 6, can + m.SmallSize * 0.36, m.SmallSize, bold: true);
-        sheet.Text("winding", x.To + 6, winding + m.SmallSize * 0.36, m.SmallSize, colour: colours.Quiet);
+        (string Name, double At)[] ends = [.. new[] { ("can", forecast.CanC), ("winding", forecast.WindingC), ("magnet", forecast.MagnetC) }
+            .Select(part => (Name: part.Item1, At: y.At(unit.Temperature(part.Item2[^1].Q50)))).OrderBy(end => end.At)];
+        double apart = m.SmallSize * 1.2, middle = ends.Average(end => end.At);
+        double[] put = [.. ends.Select(end => end.At)];
+        for (int i = 1; i < put.Length; i++) put[i] = Math.Max(put[i], put[i - 1] + apart);
+        double back = put.Average() - middle;
+        for (int i = 0; i < put.Length; i++)
+            sheet.Text(ends[i].Name, x.To + 6, put[i] - back + m.SmallSize * 0.36, m.SmallSize, bold: ends[i].Name == "can", colour: ends[i].Name == "can" ? null : colours.Quiet);
     }
 }
