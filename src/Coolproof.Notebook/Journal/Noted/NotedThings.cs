@@ -78,6 +78,10 @@ public sealed record NotedMotor(Guid Id, EntryBody Fields, Instant Since, bool R
     public double? WindingColdMilliohm => Fields.Number("windingColdMohm");
     /// <summary>Temperature of the winding at that resistance, °C.</summary>
     public double? WindingColdC => Fields.Number("windingColdC");
+    /// <summary>Insulation class, as written.</summary>
+    public string? Insulation => Fields.Text("insulation");
+    /// <summary>Letters of the magnets' grade, as written.</summary>
+    public string? MagnetGrade => Fields.Text("magnetGrade");
     /// <summary>Limit of the can, °C.</summary>
     public double? CanLimitC => Fields.Number("canLimitC");
     /// <summary>Limit of the winding, °C.</summary>

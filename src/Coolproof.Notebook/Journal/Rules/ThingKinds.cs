@@ -28,7 +28,7 @@ internal static class ThingKinds
         Set(EntryKind.MotorSet, "motor", Name, Number("massG", 20, 2000, "mass with leads, g"), YesNo("brushed", "whether it has brushes"), Number("turns", 1, 100, "turns"),
             Number("kv", 50, 20_000, "speed per volt, 1/min/V"), Whole("poles", 2, 24, "poles"), Number("canDiameterMm", 10, 100, "can diameter, mm"), Number("canLengthMm", 10, 200, "can length, mm"),
             Timing, Column("windingColdMohm", Field.WindingCold, "winding resistance, cold, mΩ"), Column("windingColdC", Field.WindingColdTemperature, "temperature of the winding then, °C"),
-            Column("windingPair", Field.WindingPair, "terminal pair of that resistance"), Text("insulation", "insulation class"), Number("canLimitC", 30, 350, "limit of the can, °C"),
+            Column("windingPair", Field.WindingPair, "terminal pair of that resistance"), Text("insulation", "insulation class"), Text("magnetGrade", "grade of the magnets by its letters, such as SH"), Number("canLimitC", 30, 350, "limit of the can, °C"),
             Number("windingLimitC", 30, 350, "limit of the winding, °C"), Number("magnetLimitC", 30, 350, "limit of the magnets, °C"), Column("surface", Field.SurfaceOfSpot, "surface of the spot"), Text("spotNote", "where the spot is"), Note, Order),
         Set(EntryKind.OptionSet, "cooling option", Name, Text("mount", "where the fan sits"), Number("fanSizeMm", 5, 120, "fan size, mm"), Whole("fans", 0, 10, "number of fans"),
             Number("fanV", 0, 70, "supply voltage of the fan, V"), Text("fanSupply", "what supplies the fan"), Text("inletBlockedBy", "what blocks its inlet"), YesNo("cantBeUndone", "whether fitting it can't be undone (a cut shell)"),
