@@ -48,17 +48,19 @@ internal sealed class Forecasting(Terminal terminal)
             terminal.Error.WriteLine($"coolproof forecast: --option {Cells.Clean(name)}: expected one of {Cells.Clean(string.Join(", ", races.Value.Options))}.");
             return Exit.BadInput;
         }
-        IReadOnlyList<OptionForecast> forecasts = Forecast.Of(races.Value, scenario, request.Demand, request.Seed, cancel);
+        IReadOnlyList<OptionForecast> forecasts = Forecast.Of(races.Value, scenario, request.Demand, request.Seed, cancel: cancel);
         terminal.Out.Write(request.Json
             ? ForecastJson.Text(races.Value, scenario, request.Demand, forecasts)
             : string.Join('\n', ForecastPage.Lines(races.Value, scenario, request.Demand, forecasts, new DegreeWords(request.Units), terminal.Width)) + "\n");
         terminal.Out.Flush();
-        return request.Picture is { } path ? Draw(forecasts, scenario, request, path) : Exit.Done;
+        return request.Picture is { } path ? Draw(races.Value, forecasts, scenario, request, path, cancel) : Exit.Done;
     }
 
-    int Draw(IReadOnlyList<OptionForecast> forecasts, RaceScenario scenario, ForecastRequest request, string path)
+    int Draw(RaceEvidence evidence, IReadOnlyList<OptionForecast> forecasts, RaceScenario scenario, ForecastRequest request, string path, CancellationToken cancel)
     {
         OptionForecast drawn = forecasts.FirstOrDefault(f => string.Equals(f.Option, request.Drawn, StringComparison.OrdinalIgnoreCase)) ?? forecasts.MinBy(f => f.OddsOfAny)!;
-        return PictureFile.Drawn(() => ForecastPicture.Of(drawn, scenario, forecasts.ToList().IndexOf(drawn), new PictureStyle(Units: request.Units)).Save(path), terminal);
+        int place = forecasts.ToList().IndexOf(drawn);
+        RaceMap map = RaceMap.Of(evidence, scenario, request.Demand, place, request.Seed, cancel);
+        return PictureFile.Drawn(() => ForecastPicture.Of(drawn, scenario, place, new PictureStyle(Units: request.Units), map, request.Demand.AcceptedOdds).Save(path), terminal);
     }
 }

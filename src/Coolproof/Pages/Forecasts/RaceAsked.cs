@@ -31,15 +31,16 @@ public sealed class RaceAsked
     /// <summary>Reads the address.</summary>
     /// <param name="query">What was set; nothing on the first visit.</param>
     /// <param name="question">The question; null: a day without one.</param>
+    /// <param name="motor">The motor's card; null: none.</param>
     /// <param name="fair">Middle of the tests' air and drives.</param>
     /// <param name="unit">Degrees of the person.</param>
-    public RaceAsked(IQueryCollection query, NotedQuestion? question, FairConditions fair, TemperatureUnitChoice unit)
+    public RaceAsked(IQueryCollection query, NotedQuestion? question, NotedMotor? motor, FairConditions fair, TemperatureUnitChoice unit)
     {
         (this.query, shown) = (query, unit);
         typed = query["in"].ToString() switch { "f" => TemperatureUnitChoice.Fahrenheit, "c" => TemperatureUnitChoice.Celsius, _ => unit };
         var asks = question?.LimitOn is null or LimitOn.Can ? question?.LimitC : null;
         double air = Temperature("air", "Air in the shade", question?.AirC ?? fair.AmbientC, 0, 45), raceMin = Number("race", "Length of the race", "min", (question?.DriveS ?? fair.DriveS) / 60, 1, 30, 0.5);
-        double canC = Temperature("can", "The can’s limit", asks ?? CanLimitC, 50, 110), races = Number("races", "Races in a row", "", 1, 1, RaceScenario.MostRaces, 1);
+        double canC = Temperature("can", "The can’s limit", asks ?? motor?.CanLimitC ?? CanLimitC, 50, 110), races = Number("races", "Races in a row", "", 1, 1, RaceScenario.MostRaces, 1);
         double breakMin = Number("break", "Break between them", "min", BreakMin, 5, 120, 5), altitude = Number("altitude", "Altitude of the race", "m", 0, 0, 3000, 50);
         double tested = Number("tested", "Altitude of the tests", "m", query.ContainsKey("altitude") ? altitude : 0, 0, 3000, 50), heat = Number("heat", "Heat against the tests", "%", 100, 50, 200, 5);
         if (altitude is not (>= -400 and <= 5000) || tested is not (>= -400 and <= 5000)) faults.Add("An altitude is expected from −400 to 5000 m.");
@@ -58,7 +59,11 @@ public sealed class RaceAsked
             Wind = query["wind"].ToString() switch { "calm" => Wind.Calm, "light" => Wind.Light, "strong" => Wind.Strong, _ => null },
             HeatFactor = heat / 100,
         };
+        WindingOnCard = OnCard(LimitedPart.Winding, motor?.WindingLimitC, ThermalClass.Find(motor?.Insulation ?? "") is { } card ? new(LimitedPart.Winding, card.LimitC, $"class {card.Letter}") : null);
+        MagnetOnCard = OnCard(LimitedPart.Magnet, motor?.MagnetLimitC, GradeOf(motor?.MagnetGrade) is { } grade ? new(LimitedPart.Magnet, grade.LimitC, grade.Suffix.Length > 0 ? $"grade {grade.Suffix}" : "plain grade") : null);
         Demand = RaceDemand.Of(canC, Insulation, Magnet, Odds / 100.0);
+        if (Insulation is null && WindingOnCard is { } winding) Demand = Demand.With(winding);
+        if (Magnet is null && MagnetOnCard is { } magnet) Demand = Demand.With(magnet);
         if (faults.Count == 0 && Forecast.Refusal(Scenario) is { } refused) faults.Add(Shown.TimeWords.Capital(refused));
     }
 
@@ -77,6 +82,12 @@ public sealed class RaceAsked
     /// <summary>Letters of the magnet's grade; null: unknown.</summary>
     public string? Magnet { get; }
 
+    /// <summary>Limit of the winding by the motor's card; null: unknown.</summary>
+    public RaceLimit? WindingOnCard { get; }
+
+    /// <summary>Limit of the magnet by the motor's card; null: unknown.</summary>
+    public RaceLimit? MagnetOnCard { get; }
+
     /// <summary>Accepted odds, percent.</summary>
     public int Odds { get; }
 
@@ -85,6 +96,13 @@ public sealed class RaceAsked
 
     /// <summary>What a list of choices stands at.</summary>
     public string Chosen(string field) => query[field].ToString();
+
+    // A limit in degrees goes before a letter: it is the maker's own figure.
+    static RaceLimit? OnCard(LimitedPart part, double? limitC, RaceLimit? byLetter) =>
+        limitC is { } stated ? new(part, stated, "on the motor’s card") : byLetter is { } letter ? letter with { Reason = $"{letter.Reason} by the motor’s card" } : null;
+
+    // "SH" and "N42SH" are one; "N52" is the plain grade; nothing written is unknown.
+    static MagnetGrade? GradeOf(string? written) => string.IsNullOrWhiteSpace(written) ? null : MagnetGrade.Find(written[(written.LastIndexOfAny([.. "0123456789"]) + 1)..]);
 
     double Temperature(string name, string label, double celsius, double leastC, double mostC)
     {

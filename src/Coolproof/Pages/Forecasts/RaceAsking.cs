@@ -22,7 +22,8 @@ internal sealed class RaceAsking(NotebookBoard board, VerdictBoard verdicts, Thi
         var state = verdicts.Of(id);
         var hidden = !context.Request.Query.ContainsKey("show") && running is not null && device.Hides(running);
         if (hidden || state.Judgement is not Judged { Races: { } races, Verdict: var verdict }) return new(day, question, state, hidden, null, null);
-        RaceAsked asked = new(context.Request.Query, question, verdict.Fair, device.Look.Temperature);
+        var motor = notebook.Find<NotedMotor>(running?.Motor ?? question?.Motor ?? Guid.Empty);
+        RaceAsked asked = new(context.Request.Query, question, motor, verdict.Fair, device.Look.Temperature);
         return new(day, question, state, hidden, asked, asked.Faults.Count > 0 ? null : RaceAnswer.Of(races.Value, asked, whole, context.RequestAborted));
     }
 }

@@ -1,0 +1,116 @@
+using Coolproof.Board;
+using Coolproof.Tests.Serving;
+
+namespace Coolproof.Tests.Pages;
+
+/// <summary>The page of forecasts before there is a verdict, while a round is hidden, and with what the motor's card tells.</summary>
+public class ForecastPageTests
+{
+    const string Readings = "option,run,drive_min,ambient_c,read_c,stop_to_read_s\nbare can,1,6,27,79.8,9\nbare can,1,,,78.9,18\nblower,2,6,27,61,10\nbare can,3,6,27,80.1,9\n";
+
+    [Fact]
+    public async Task A_day_without_a_verdict_says_so_and_where_it_says_what_is_missing()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        var day = Guid.CreateVersion7();
+        using var kept = await pit.SendAsync(PitServer.Entry("day.set", day, new() { ["name"] = "Tuesday", ["date"] = "2026-06-13" }));
+        await reader.GoAsync($"/forecast/{day}?air=38");
+        Assert.Equal("No forecast yet", reader.Heading);
+        Assert.Contains("there is none yet", reader.Text);
+        Assert.Contains(reader.Page.QuerySelectorAll("a.button"), link => link.GetAttribute("href") == $"/verdict/{day}");
+        Assert.Null(reader.Page.QuerySelector("#race-form"));
+        await reader.GoAsync($"/forecast/{Guid.CreateVersion7()}");
+        Assert.Equal("There is no such day or question here", reader.Heading);
+    }
+
+    [Fact]
+    public async Task While_a_round_is_hidden_so_is_its_forecast_in_every_part_until_it_is_asked_for()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        var day = await JudgedAsync(pit, reader);
+        reader.Keep("coolproof-hide", "yes");
+        await reader.GoAsync($"/forecast/{day}");
+        Assert.Equal("Hidden until the round is done", reader.Heading);
+        Assert.DoesNotContain("in 100", reader.Text);
+        Assert.Null(reader.Page.QuerySelector("svg.picture, .picture svg, #race-table, #race-form"));
+        await reader.GoAsync($"/forecast/{day}/answer?quick=true");
+        Assert.Equal(System.Net.HttpStatusCode.NoContent, reader.Status);
+        await reader.GoAsync($"/forecast/{day}?show=1");
+        Assert.Contains("in 100", reader.Text);
+        Assert.Equal("1", reader.Page.QuerySelector("#race-form [name=show]")!.GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task At_rest_there_are_minutes_of_cooling_and_a_map_for_each_option_and_not_while_a_slider_moves()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        var day = await JudgedAsync(pit, reader);
+        await reader.GoAsync($"/forecast/{day}?in=c&air=30&race=6");
+        Assert.Contains("Cool again after", reader.Text);
+        var pictures = reader.Page.QuerySelectorAll("#race-pictures details");
+        Assert.Equal(2, pictures.Length);
+        Assert.All(pictures, one => Assert.All(["15", "45", "12", "magnet", "winding"], word => Assert.Contains(word, one.TextContent.Replace('\u00a0', ' '))));
+        Assert.All(pictures, one => Assert.Contains("by air and length of race", one.TextContent));
+        await reader.GoAsync($"/forecast/{day}/answer?in=c&air=30&race=6&quick=true");
+        Assert.Contains("in 100", reader.Page.QuerySelector("#race-table")!.TextContent);
+        Assert.DoesNotContain("Cool again", reader.Page.DocumentElement.TextContent);
+        Assert.Null(reader.Page.QuerySelector("#race-pictures"));
+    }
+
+    [Fact]
+    public async Task Limits_come_from_the_motors_card_where_it_has_them_and_what_is_unknown_is_said_to_be_assumed()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        var day = await JudgedAsync(pit, reader);
+        await reader.GoAsync($"/forecast/{day}");
+        Assert.Contains("class unknown: E assumed", reader.Text);
+        Assert.Contains("grade unknown: M assumed", reader.Text);
+
+        var motor = Guid.CreateVersion7();
+        await SetAsync(pit, "motor.set", motor, ("name", "13.5 turns"), ("insulation", "H"), ("magnetGrade", "N42SH"), ("canLimitC", 85));
+        await SetAsync(pit, "day.set", day, ("motor", motor.ToString()));
+        await reader.GoAsync($"/forecast/{day}");
+        Assert.Contains("winding: class H by the motor’s card; magnet: grade SH by the motor’s card", reader.Text);
+        Assert.All(["passes 85?", "passes 180?", "passes 150?"], limit => Assert.Contains(limit, reader.Text));
+        Assert.DoesNotContain("assumed", reader.Text);
+        await reader.GoAsync($"/forecast/{day}?insulation=B"); // what is chosen on the page goes first
+        Assert.Contains("winding: class B;", reader.Text);
+
+        await SetAsync(pit, "motor.set", motor, ("insulation", "like the old one"), ("magnetGrade", "N52"), ("windingLimitC", 110));
+        await reader.GoAsync($"/forecast/{day}");
+        Assert.Contains("winding: on the motor’s card; magnet: plain grade by the motor’s card", reader.Text);
+        Assert.All(["passes 110?", "passes 80?"], limit => Assert.Contains(limit, reader.Text));
+        await SetAsync(pit, "motor.set", motor, ("windingLimitC", null), ("magnetGrade", "")); // words that name no class are no class
+        await reader.GoAsync($"/forecast/{day}");
+        Assert.Contains("class unknown: E assumed", reader.Text);
+        Assert.Contains("grade unknown: M assumed", reader.Text);
+    }
+
+    static async Task SetAsync(PitServer pit, string kind, Guid about, params (string Name, object? Value)[] fields)
+    {
+        System.Text.Json.Nodes.JsonObject body = [];
+        foreach (var (name, value) in fields) body[name] = System.Text.Json.JsonSerializer.SerializeToNode(value);
+        using var kept = await pit.SendAsync(PitServer.Entry(kind, about, body));
+        Assert.True(kept.IsSuccessStatusCode, await kept.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+    }
+
+    // A day of two options, the second still to be driven again: judged, its round not done.
+    static async Task<Guid> JudgedAsync(PitServer pit, Reader reader)
+    {
+        await reader.GoAsync("/paper");
+        await reader.SendAsync("Look through it", ("table", Readings));
+        await reader.SendAsync("Keep these readings");
+        var day = reader.Notebook.Days.Single().Id;
+        for (var tries = 0; tries < 600; tries++)
+        {
+            if (pit.Get<VerdictBoard>().Of(day).Judgement is Evidence.Judged) return day;
+            await Task.Delay(200, TestContext.Current.CancellationToken);
+        }
+        Assert.Fail("no verdict after two minutes");
+        return day;
+    }
+}
