@@ -18,9 +18,9 @@ public class ForecastCalibrationTests(ITestOutputHelper output)
         ForecastCase[] cases = Cases(days, log);
         Print(cases);
         Assert.True(days < ManyDays || cases.Length >= 300, $"{cases.Length} cases");
-        // The bars are 95 % and 1.5 (docs/forecast.md says what is missed): here, that it gets no worse.
-        Assert.InRange(Covered(cases, c => c.Can, c => c.TrueCanC), 0.85, 0.98);
-        Assert.InRange(Covered(cases, c => c.Winding, c => c.TrueWindingC), 0.85, 0.99);
+        // The bars are 85 to 95 %, with a point for chance, and 1.5 for the width, which is missed (docs/forecast.md): here, that it gets no worse.
+        Assert.InRange(Covered(cases, c => c.Can, c => c.TrueCanC), 0.85, 0.96);
+        Assert.InRange(Covered(cases, c => c.Winding, c => c.TrueWindingC), 0.85, 0.96);
         Assert.InRange(Wider(cases, c => c.Can, c => c.IdealCanK), 0.5, 1.65);
     }
 
@@ -51,12 +51,16 @@ public class ForecastCalibrationTests(ITestOutputHelper output)
         ForecastCase[] with = [.. cases.Where(c => c.Without.Count > 0)];
         for (int i = 0; i < ForecastSources.Names.Count && with.Length > 0; i++)
             output.WriteLine(Text($"{with.Length} cases without {ForecastSources.Names[i]}: width over the whole's, median: can {with.Select(c => c.Without[i].CanK / c.Without[0].CanK).Median():F2}, winding {with.Select(c => c.Without[i].WindingK / c.Without[0].WindingK).Median():F2}; over the ideal's {with.Select(c => c.Without[i].CanK / c.IdealCanK).Median():F2} and {with.Select(c => c.Without[i].WindingK / c.IdealWindingK).Median():F2}"));
+        output.WriteLine(Text($"a limit at the forecast's own 5, 50 and 95 % (told 95, 50 and 5 %) is passed: can {Passed(cases, c => c.Can, c => c.TrueCanC)}; winding {Passed(cases, c => c.Winding, c => c.TrueWindingC)}; magnet {Passed(cases, c => c.Magnet, c => c.TrueMagnetC)}"));
         foreach (IGrouping<int, ForecastCase> bin in cases.GroupBy(c => Math.Min((int)(5 * c.Odds), 4)).OrderBy(g => g.Key))
             output.WriteLine(Text($"odds told {bin.Average(c => c.Odds):P0}: passed {bin.Count(c => c.Passed)} of {bin.Count()} ({bin.Average(c => c.Passed ? 1.0 : 0):P0})"));
     }
 
     private static double Covered(ForecastCase[] cases, Func<ForecastCase, Summary> said, Func<ForecastCase, double> came) =>
         cases.Average(c => came(c) >= said(c).Q05 && came(c) <= said(c).Q95 ? 1.0 : 0);
+
+    private static string Passed(ForecastCase[] cases, Func<ForecastCase, Summary> said, Func<ForecastCase, double> came) =>
+        string.Join(", ", new Func<Summary, double>[] { s => s.Q05, s => s.Q50, s => s.Q95 }.Select(limit => Text($"{cases.Average(c => came(c) > limit(said(c)) ? 1.0 : 0):P1}")));
 
     private static double Wider(ForecastCase[] cases, Func<ForecastCase, Summary> said, Func<ForecastCase, double> ideal) =>
         cases.Select(c => (said(c).Q95 - said(c).Q05) / ideal(c)).Median();

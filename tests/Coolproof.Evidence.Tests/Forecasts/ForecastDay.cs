@@ -31,6 +31,7 @@ internal sealed record ForecastCase(
 internal static class ForecastDay
 {
     private const int Options = 2, IdealDays = 80, Evenings = 3, EverySource = 4;
+    private const double LimitSdK = 8;
 
     public static IReadOnlyList<ForecastCase> Of(long seed)
     {
@@ -56,9 +57,11 @@ internal static class ForecastDay
         TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day.Truth, evidence.Options[option], scenario, chance, Math.Sqrt(1 + 1.0 / Evenings)))];
         TrueStop[] canReader = [.. Enumerable.Range(0, IdealDays).Select(i => Come(day.Truth.WithOtherWinding(seed * IdealDays + i), evidence.Options[option], scenario, chance, Math.Sqrt(1 + 1.0 / Evenings)))];
         TrueStop came = Come(day.Truth, evidence.Options[option], scenario, chance, 1);
-        // A limit that is in question: near what an ideal observer expects.
-        RaceLimit limit = new(LimitedPart.Can, Summaries.Of([.. ideal.Select(s => s.HighestCanC)]).Q50 + 6 * chance.NextNormal(), "drawn");
-        OptionForecast forecast = Forecast.Of(Only(evidence, option), scenario, new([limit], 1), seed, coolDowns: false)[0];
+        // A limit that is in question, placed by the forecast alone: one placed by what an ideal observer expects would give away what came, and no odds could hold.
+        RaceEvidence only = Only(evidence, option);
+        double middle = Forecast.Of(only, scenario, new([], 1), seed, coolDowns: false)[0].Stops[^1].HighestCanC.Q50;
+        RaceLimit limit = new(LimitedPart.Can, middle + LimitSdK * chance.NextNormal(), "drawn");
+        OptionForecast forecast = Forecast.Of(only, scenario, new([limit], 1), seed, coolDowns: false)[0];
         RaceStop last = forecast.Stops[^1];
         double soFar = forecast.Limits[0].Odds;
         return new(seed, last.HighestCanC, came.HighestCanC, last.WindingC, came.WindingC, last.HighestMagnetC, came.HighestRotorC,
