@@ -69,19 +69,16 @@ internal sealed class RaceDayPanel(Sheet sheet, OptionForecast forecast, RaceSce
         sheet.Polyline([.. points.Select(p => At(p.Min, p.S.Q50))], colour == colours.Quiet ? colour : colours.Ink, width, dashed);
     }
 
-    // Each name stands above its line, at the right; one too near to it at the left, a third beneath its line: however near the lines are, the words are apart.
+    // From the top down each name stands above its line, where it would lie over the one before beneath it, or as far beneath as it takes.
     private void Limits(Scale x, Scale y)
     {
-        List<double> named = [];
+        double before = double.NegativeInfinity, apart = m.SmallSize * 1.3;
         foreach (RaceLimit limit in limits)
         {
-            double at = y.At(unit.Temperature(limit.LimitC)), above = at - m.SmallSize * 0.4;
-            int near = named.Count(other => Math.Abs(other - at) < m.SmallSize * 1.5);
-            named.Add(at);
+            double at = y.At(unit.Temperature(limit.LimitC)), above = at - m.SmallSize * 0.4, beneath = at + m.SmallSize * 1.1;
+            before = above >= before + apart ? above : Math.Max(beneath, before + apart);
             sheet.Line(x.From, at, x.To, at, colours.Ink, 1.6);
-            string name = $"{limit.PartName} limit {new Words(unit, 0).Temperature(limit.LimitC)}";
-            if (near == 1) sheet.Text(name, x.From + 4, above, m.SmallSize);
-            else sheet.Text(name, x.To - 4, near == 0 ? above : at + m.SmallSize * 1.1, m.SmallSize, hang: Hang.End);
+            sheet.Text($"{limit.PartName} limit {new Words(unit, 0).Temperature(limit.LimitC)}", x.To - 4, before, m.SmallSize, hang: Hang.End);
         }
     }
 
