@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Coolproof.Rehearsal;
 
 /// <summary>What is true of one simulated run.</summary>
@@ -30,6 +32,7 @@ public sealed record RunTruth(
     /// <summary>The can before warm-up laps and go, when a person would note it, °C.</summary>
     public double CanBeforeC { get; init; }
 
-    /// <summary>Deviation of log heat of its driver; part of <see cref="LogHeat"/>.</summary>
+    /// <summary>Deviation of log heat of its driver; part of <see cref="LogHeat"/>. The truth's file does not tell it apart.</summary>
+    [JsonIgnore]
     public double LogDriver { get; init; }
 }
