@@ -38,7 +38,7 @@ internal static class Discrepancy
         double[] values = [.. Enumerable.Range(0, count).Select(i => Normal.InvCDF(0, 1, (i + 0.5) / count))];
         for (int i = count - 1; i > 0; i--)
         {
-            int j = (int)(chance.NextUniform() * (i + 1));
+            int j = chance.NextIndex(i + 1);
             (values[i], values[j]) = (values[j], values[i]);
         }
         return values;

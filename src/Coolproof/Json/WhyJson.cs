@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using Coolproof.Evidence.Causes;
 using Coolproof.Notebook;
 
@@ -45,4 +44,4 @@ internal sealed record WhySideJson(string Name, double ReadC, IReadOnlyList<WhyR
 internal sealed record WhyRunJson(string Day, string Run, string Option);
 
 /// <summary>What one cause makes, first less second, K.</summary>
-internal sealed record WhyPartJson(string Cause, double MeanK, double SdK, [property: JsonPropertyName("q05K")] double Q05K, [property: JsonPropertyName("q50K")] double Q50K, [property: JsonPropertyName("q95K")] double Q95K);
+internal sealed record WhyPartJson(string Cause, double MeanK, double SdK, double Q05K, double Q50K, double Q95K);

@@ -33,7 +33,7 @@ internal static class CauseDay
         List<CausePartFound> found = [];
         for (int p = 0; p < Pairs; p++)
         {
-            int a = explained[(int)(chance.NextUniform() * explained.Length)], b = explained[(int)(chance.NextUniform() * explained.Length)];
+            int a = explained[chance.NextIndex(explained.Length)], b = explained[chance.NextIndex(explained.Length)];
             if (a != b)
                 found.AddRange(Parts(seed, day, causes.Between([a], [b]), a, b));
         }
