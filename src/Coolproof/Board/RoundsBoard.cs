@@ -71,7 +71,7 @@ internal sealed class RoundsBoard(TimeProvider clock, ILogger<RoundsBoard> log, 
             await one.WaitAsync(it.Stop.Token);
             try
             {
-                var promises = RoundsNeeded.Of(settings, new Telling(this, key, it, clock), it.Stop.Token);
+                var promises = RoundsNeeded.Of(settings, new Telling<double>(clock, TellEvery, done => Change(key, it, new RoundsState(done, null, null))), it.Stop.Token);
                 Change(key, it, new RoundsState(1, promises, null));
             }
             finally
@@ -95,7 +95,8 @@ internal sealed class RoundsBoard(TimeProvider clock, ILogger<RoundsBoard> log, 
         lock (turn)
         {
             if (it.Stop.IsCancellationRequested || held.GetValueOrDefault(key) != it) return;
-            it.State = state;
+            // Days end on several threads: a report that comes late takes nothing back.
+            it.State = state.Promises is null && state.Fault is null ? state with { Fraction = Math.Max(state.Fraction, it.State.Fraction) } : state;
             it.Change = ++changes;
         }
         Changed?.Invoke();
@@ -106,23 +107,5 @@ internal sealed class RoundsBoard(TimeProvider clock, ILogger<RoundsBoard> log, 
         public CancellationTokenSource Stop { get; } = stop;
         public RoundsState State { get; set; } = new(0, null, null);
         public long Change { get; set; }
-    }
-
-    sealed class Telling(RoundsBoard owner, string key, Held it, TimeProvider clock) : IProgress<double>
-    {
-        readonly Lock turn = new();
-        long told = clock.GetTimestamp();
-        double most;
-
-        public void Report(double value)
-        {
-            lock (turn)
-            {
-                most = Math.Max(most, value);
-                if (clock.GetElapsedTime(told) < TellEvery) return;
-                told = clock.GetTimestamp();
-                owner.Change(key, it, new RoundsState(most, null, null));
-            }
-        }
     }
 }

@@ -33,6 +33,12 @@ internal static class RoundsTask
         var text = new StringBuilder();
         foreach (var option in settings.Options) text.Append(option).Append('\n');
         text.Append(CultureInfo.InvariantCulture, $"{string.Join(',', settings.Order)} {settings.DriveS} {settings.CoolDownMin} {settings.Days} {settings.SameWithinK} {settings.Seed} {settings.ReadingsPerRun}");
+        // Of what is known, the figures rest on each draw's watts per degree.
+        if (settings.Known is { } known)
+        {
+            foreach (var option in known.Options) text.Append('\n').Append(option);
+            foreach (var motor in known.Motors) text.Append(CultureInfo.InvariantCulture, $"\n{string.Join(',', motor.ConductancePerS.Select(one => one.ToString("R", CultureInfo.InvariantCulture)))}");
+        }
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..16];
     }
 }

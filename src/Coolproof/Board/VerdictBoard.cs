@@ -128,7 +128,7 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
             await Task.Delay(Settle, clock, stop.Token);
             var quick = await Task.Run(() => FirstLook.Judged(task), stop.Token);
             Change(it, state => state with { Quick = quick, QuickRuns = task.Table.Table.Runs.Count, First = FirstLook.Of(quick) });
-            var progress = new Telling(this, it, clock);
+            var progress = new Telling<JudgeProgress>(clock, TellEvery, value => Tell(it, value));
             var judgement = await Task.Run(() => WithRaces(judging(task.Table.Table, task.Settings, progress, stop.Token)), stop.Token);
             it.Mark = task.Mark;
             Change(it, state => state with
@@ -164,6 +164,15 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
         return judgement;
     }
 
+    void Tell(Held it, JudgeProgress value)
+    {
+        lock (turn)
+        {
+            if (it.State.Progress is null) return; // a late report of work that has ended
+        }
+        Change(it, state => state with { Progress = value });
+    }
+
     void StopIfOutdated()
     {
         (Guid About, string Mark, CancellationTokenSource Stop)? seen;
@@ -190,22 +199,5 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
         public string? Mark { get; set; }
         public PitNotebook? Seen { get; set; }
         public long AskedAt { get; set; }
-    }
-
-    sealed class Telling(VerdictBoard owner, Held it, TimeProvider clock) : IProgress<JudgeProgress>
-    {
-        long told;
-
-        public void Report(JudgeProgress value)
-        {
-            var now = clock.GetTimestamp();
-            lock (owner.turn)
-            {
-                if (told != 0 && clock.GetElapsedTime(told, now) < TellEvery) return;
-                told = now;
-                if (it.State.Progress is null) return; // a late report of work that has ended
-            }
-            owner.Change(it, state => state with { Progress = value });
-        }
     }
 }
