@@ -130,7 +130,7 @@ internal sealed class Reporting(Terminal terminal)
 
     void Tell(ReportRequest request, IReadOnlyList<(string Path, byte[] Bytes)> files, PdfException? trouble)
     {
-        if (request.Json) terminal.Out.Write(ReportJson.Text(new ReportFilesJson(ReportJson.CurrentVersion, request.Out, [.. files.Select(file => file.Path)], request.Pdf && trouble is null)));
+        if (request.Json) terminal.Out.Write(ReportJson.Text(new ReportFilesJson(ReportFilesJson.CurrentVersion, request.Out, [.. files.Select(file => file.Path)], request.Pdf && trouble is null)));
         else terminal.Out.Write($"Written in {Cells.Clean(request.Out)}: {string.Join(", ", files.Select(file => file.Path))}\n");
         terminal.Out.Flush();
         if (trouble is not null) terminal.Error.WriteLine($"coolproof report: {Cells.Clean(trouble.Message)} The other files are written.");

@@ -53,7 +53,11 @@ internal sealed record ReportOptionJson(string Name, string? Mount, int? Fans, d
 internal sealed record GunCheckJson(string Gun, string? Way, double? ReadC, double? TrueC, double? EmissivitySet);
 
 /// <summary>What `report --json` prints, version 1.</summary>
-internal sealed record ReportFilesJson(int Version, string Folder, IReadOnlyList<string> Files, bool Pdf);
+internal sealed record ReportFilesJson(int Version, string Folder, IReadOnlyList<string> Files, bool Pdf)
+{
+    /// <summary>The version of the contract.</summary>
+    public const int CurrentVersion = 1;
+}
 
 /// <summary>Serialisation written when the program is built.</summary>
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
@@ -61,9 +65,6 @@ internal sealed record ReportFilesJson(int Version, string Folder, IReadOnlyList
 [JsonSerializable(typeof(ReportFilesJson))]
 internal sealed partial class ReportJson : JsonSerializerContext
 {
-    /// <summary>The version of the contracts.</summary>
-    public const int CurrentVersion = 1;
-
     static ReportJson Printed { get; } = new(new JsonSerializerOptions(CompareJsonContext.Printed.Options));
 
     /// <summary>As text, with a line end.</summary>
