@@ -21,12 +21,9 @@ internal sealed record JudgeTask(NotebookTable Table, JudgeSettings Settings, st
     /// <param name="threads">Threads to judge with.</param>
     public static JudgeTask? Of(PitNotebook notebook, Guid about, int threads)
     {
-        var question = notebook.Find<NotedQuestion>(about);
-        var day = question is null ? notebook.Find<NotedDay>(about) : null;
-        if (question is null && day is null) return null;
-        var table = question is not null ? NotebookTable.Of(notebook, question: about) : NotebookTable.Of(notebook, day: about);
         // A day is judged at the conditions that its question asks for.
-        var asked = question ?? (day?.Question is { } worked ? notebook.Find<NotedQuestion>(worked) : null);
+        if (AskedAbout.Of(notebook, about) is not var (day, asked, _)) return null;
+        var table = day is null ? NotebookTable.Of(notebook, question: about) : NotebookTable.Of(notebook, day: about);
         var settings = new JudgeSettings(asked?.AirC, asked?.DriveS, asked?.SameWithinK ?? SameWithinK, Seed, threads);
         return new JudgeTask(table, settings, MarkOf(table.Table, settings));
     }

@@ -33,8 +33,7 @@ internal static class NotebookSubject
         var assumed = task.Table.Table.Runs is [var first, ..] runs && runs.All(run => run.DriveAssumed) ? first.DriveS : (double?)null;
         var settings = task.Settings with { DriveS = task.Settings.DriveS ?? assumed };
         if (ReadingsTableReader.Read(new MemoryStream(csv), settings.DriveS).Table is not { } table) return null;
-        var day = notebook.Find<NotedDay>(about);
-        var question = notebook.Find<NotedQuestion>(day is null ? about : day.Question ?? Guid.Empty);
+        var question = AskedAbout.Of(notebook, about)?.Question;
         return new ReportSubject(csv, table, settings)
         {
             Units = units,

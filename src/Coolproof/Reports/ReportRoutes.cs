@@ -1,7 +1,6 @@
 using System.Text;
 using Coolproof.Board;
 using Coolproof.Evidence;
-using Coolproof.Notebook.Journal;
 using Coolproof.Pages;
 using Coolproof.Photos;
 using Coolproof.Pictures;
@@ -33,7 +32,7 @@ internal static class ReportRoutes
         {
             var notebook = board.Notebook;
             // Where the verdict is hidden, there is none or it can't be given, its own page says so.
-            if (Running(notebook, id) is { } day && device.Hides(day)) return Results.LocalRedirect($"/verdict/{id}");
+            if (AskedAbout.Of(notebook, id) is { } about && device.Hides(about)) return Results.LocalRedirect($"/verdict/{id}");
             if (NotebookSubject.Of(notebook, id, device.Look.Temperature, device.Costs) is not { } subject) return Results.LocalRedirect($"/verdict/{id}");
             var judging = await reports.OfAsync(subject, cancel);
             if (judging.Whole is not Judged { Verdict: var verdict }) return Results.LocalRedirect($"/verdict/{id}");
@@ -76,7 +75,5 @@ internal static class ReportRoutes
                 return new RazorComponentResult<TroublePage>(said) { StatusCode = StatusCodes.Status503ServiceUnavailable };
             }
         }
-
-        static NotedDay? Running(PitNotebook notebook, Guid id) => notebook.Find<NotedDay>(id) ?? notebook.Days.LastOrDefault(day => day.Question == id);
     }
 }

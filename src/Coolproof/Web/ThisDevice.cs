@@ -47,6 +47,9 @@ internal sealed class ThisDevice
     /// <summary>Whether it hides what a day's readings say: its round is being driven.</summary>
     public bool Hides(NotedDay day) => HidesRounds && !WhatNow.RoundDone(board.Notebook, day);
 
+    /// <summary>Whether it hides what the readings of a day or a question say: the round of the day that is driven for it is under way.</summary>
+    public bool Hides(AskedAbout about) => about.Driven is { } driven && Hides(driven);
+
     /// <summary>Temperatures in words.</summary>
     public DegreeWords Degrees => new(Look.Temperature);
 

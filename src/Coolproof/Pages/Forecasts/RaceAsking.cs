@@ -15,14 +15,12 @@ internal sealed class RaceAsking(NotebookBoard board, VerdictBoard verdicts, Thi
     {
         var context = http.HttpContext!;
         var notebook = board.Notebook;
-        var day = notebook.Find<NotedDay>(id);
-        var question = notebook.Find<NotedQuestion>(day is null ? id : day.Question ?? Guid.Empty);
-        if (day is null && question is null) return new(null, null, null, false, null, null);
-        var running = day ?? notebook.Days.LastOrDefault(one => one.Question == id);
+        if (AskedAbout.Of(notebook, id) is not { } about) return new(null, null, null, false, null, null);
+        var (day, question, driven) = about;
         var state = verdicts.Of(id);
-        var hidden = !context.Request.Query.ContainsKey("show") && running is not null && device.Hides(running);
+        var hidden = !context.Request.Query.ContainsKey("show") && device.Hides(about);
         if (hidden || state.Judgement is not Judged { Races: { } races, Verdict: var verdict }) return new(day, question, state, hidden, null, null);
-        var motor = notebook.Find<NotedMotor>(running?.Motor ?? question?.Motor ?? Guid.Empty);
+        var motor = notebook.Find<NotedMotor>(driven?.Motor ?? question?.Motor ?? Guid.Empty);
         RaceAsked asked = new(context.Request.Query, question, motor, verdict.Fair, device.Look.Temperature);
         return new(day, question, state, hidden, asked, asked.Faults.Count > 0 ? null : RaceAnswer.Of(races.Value, asked, whole, context.RequestAborted));
     }
