@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using System.Text.Unicode;
 using Coolproof.Notebook.Journal.Rules;
@@ -17,6 +19,10 @@ public static class EntryReader
 
     /// <summary>Most faults that are listed.</summary>
     public const int ListedFaults = 200;
+
+    private static readonly FrozenSet<string>.AlternateLookup<ReadOnlySpan<char>> Kinds = KindRules.All.Select(rule => rule.Kind).ToFrozenSet(StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+
+    private const int LongestKind = 32;
 
     private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 8, AllowDuplicateProperties = false };
 
@@ -41,19 +47,28 @@ public static class EntryReader
     }
 
     /// <summary>Reads the body of an entry that was read and kept before; what a newer version wrote is kept as it is.</summary>
-    /// <param name="json">A flat JSON object.</param>
+    /// <param name="utf8">A flat JSON object.</param>
     /// <exception cref="FormatException">No flat JSON object.</exception>
-    public static EntryBody ReadKeptBody(string json)
+    public static EntryBody ReadKeptBody(ReadOnlySpan<byte> utf8)
     {
         try
         {
-            using JsonDocument document = JsonDocument.Parse(json, Strict);
+            if (KeptBody.Read(utf8) is { } body) return body;
+            using JsonDocument document = JsonDocument.Parse(utf8.ToArray(), Strict);
             return BodyOf(document.RootElement, (_, reason, remedy) => throw new FormatException($"{reason}; expected {remedy}"));
         }
         catch (Exception failure) when (IsOfJson(failure))
         {
             throw new FormatException("The body of a kept entry is no JSON.", failure);
         }
+    }
+
+    /// <summary>Reads the kind of a kept entry, be it one that only a newer version knows. The same kind is the same text in memory.</summary>
+    /// <param name="utf8">Its name.</param>
+    public static string ReadKeptKind(ReadOnlySpan<byte> utf8)
+    {
+        Span<char> name = stackalloc char[LongestKind];
+        return Encoding.UTF8.TryGetChars(utf8, name, out int length) && Kinds.TryGetValue(name[..length], out string? kind) ? kind : Encoding.UTF8.GetString(utf8);
     }
 
     private static EntryBatchRead ReadBatch(JsonElement root)

@@ -1,3 +1,4 @@
+using System.Text;
 using Coolproof.Notebook.Journal;
 using NodaTime;
 
@@ -11,7 +12,7 @@ internal sealed record EntryRow(long Seq, string Id, string Device, string Kind,
         entry.Entry.Corrects is { } corrects ? Text(corrects) : null, entry.Entry.Body.Json(), keptMs);
 
     public StoredEntry Entry() => new(
-        new Entry(Guid.ParseExact(Id, "D"), string.IsInterned(Kind) ?? Kind, Instant.FromUnixTimeMilliseconds(AtMs), Guid.ParseExact(About, "D"), Corrects is { } corrects ? Guid.ParseExact(corrects, "D") : null, EntryReader.ReadKeptBody(Body)),
+        new Entry(Guid.ParseExact(Id, "D"), EntryReader.ReadKeptKind(Encoding.UTF8.GetBytes(Kind)), Instant.FromUnixTimeMilliseconds(AtMs), Guid.ParseExact(About, "D"), Corrects is { } corrects ? Guid.ParseExact(corrects, "D") : null, EntryReader.ReadKeptBody(Encoding.UTF8.GetBytes(Body))),
         Guid.ParseExact(Device, "D"), Seq, Instant.FromUnixTimeMilliseconds(KeptMs));
 
     private static string Text(Guid id) => id.ToString("D");

@@ -39,7 +39,7 @@ internal sealed class SqliteEngine(string file, TimeProvider clock) : Engine
     public override Task<List<StoredEntry>> ReadAfterAsync(long cursor, int limit, CancellationToken cancel) => OffThread(() =>
     {
         using SqliteConnection reader = Connect(SqliteOpenMode.ReadWrite);
-        return SqliteRows.ReadAfter(reader, cursor, limit).Select(row => row.Entry()).ToList();
+        return SqliteRows.EntriesAfter(reader, cursor, limit);
     }, cancel);
 
     public override Task<long> CursorAsync(CancellationToken cancel) => OffThread(() =>

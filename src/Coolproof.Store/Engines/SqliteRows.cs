@@ -1,5 +1,7 @@
+using Coolproof.Notebook.Journal;
 using Microsoft.Data.Sqlite;
 using NodaTime;
+using SQLitePCL;
 
 namespace Coolproof.Store.Engines;
 
@@ -50,12 +52,31 @@ internal static class SqliteRows
         if (!held.Bytes.AsSpan().SequenceEqual(photo.Bytes)) throw PhotoFaults.Other(photo.Id);
     }
 
+    /// <summary>Entries after a cursor. Ids and bodies are taken from the bytes of the row, without a text in between: a notebook is read whole whenever it is opened.</summary>
+    public static List<StoredEntry> EntriesAfter(SqliteConnection connection, long cursor, long limit)
+    {
+        using SqliteCommand command = ReadingAfter(connection, cursor, limit);
+        using SqliteDataReader reader = command.ExecuteReader();
+        sqlite3_stmt row = reader.Handle!;
+        List<StoredEntry> entries = [];
+        while (reader.Read())
+        {
+            Entry entry = new(
+                Id(row, 1), EntryReader.ReadKeptKind(raw.sqlite3_column_blob(row, 3)), At(row, 4), Id(row, 5), raw.sqlite3_column_type(row, 6) == raw.SQLITE_NULL ? null : Id(row, 6),
+                EntryReader.ReadKeptBody(raw.sqlite3_column_blob(row, 7)));
+            entries.Add(new StoredEntry(entry, Id(row, 2), raw.sqlite3_column_int64(row, 0), At(row, 8)));
+        }
+
+        return entries;
+    }
+
+    private static Guid Id(sqlite3_stmt row, int column) => Guid.Parse(raw.sqlite3_column_blob(row, column));
+
+    private static Instant At(sqlite3_stmt row, int column) => Instant.FromUnixTimeMilliseconds(raw.sqlite3_column_int64(row, column));
+
     public static IEnumerable<EntryRow> ReadAfter(SqliteConnection connection, long cursor, long limit)
     {
-        using SqliteCommand command = connection.CreateCommand();
-        command.CommandText = $"SELECT seq, {Columns} FROM entries WHERE seq > $cursor ORDER BY seq LIMIT $limit";
-        command.Parameters.AddWithValue("$cursor", cursor);
-        command.Parameters.AddWithValue("$limit", limit);
+        using SqliteCommand command = ReadingAfter(connection, cursor, limit);
         using SqliteDataReader reader = command.ExecuteReader();
         while (reader.Read())
         {
@@ -63,6 +84,15 @@ internal static class SqliteRows
                 reader.GetInt64(0), reader.GetString(1), reader.GetString(2), reader.GetString(3), reader.GetInt64(4), reader.GetString(5),
                 reader.IsDBNull(6) ? null : reader.GetString(6), reader.GetString(7), reader.GetInt64(8));
         }
+    }
+
+    private static SqliteCommand ReadingAfter(SqliteConnection connection, long cursor, long limit)
+    {
+        SqliteCommand command = connection.CreateCommand();
+        command.CommandText = $"SELECT seq, {Columns} FROM entries WHERE seq > $cursor ORDER BY seq LIMIT $limit";
+        command.Parameters.AddWithValue("$cursor", cursor);
+        command.Parameters.AddWithValue("$limit", limit);
+        return command;
     }
 
     public static StoredPhoto? Photo(SqliteConnection connection, Guid id, SqliteTransaction? transaction = null)

@@ -88,9 +88,39 @@ public sealed class FaultyEntries
     public void A_body_is_written_and_read_back_the_same()
     {
         EntryBody body = EntryBody.Of(("z", 1.0 / 3), ("a", "naïve ✓ \"x\" \\ \n\u0001"), ("m", null), ("l", new[] { "p", "q" }), ("y", true), ("n", -0.0), ("t", 5e-324));
-        Assert.Equal(body, EntryReader.ReadKeptBody(body.Json()));
-        Assert.Equal(body.Json(), EntryReader.ReadKeptBody(body.Json()).Json());
+        Assert.Equal(body, Kept(body.Json()));
+        Assert.Equal(body.Json(), Kept(body.Json()).Json());
         Assert.Equal("{\"a\":1,\"b\":2}", EntryBody.Of(("b", 2), ("a", 1)).Json());
-        Assert.Throws<FormatException>(() => EntryReader.ReadKeptBody("[]"));
+        Assert.Throws<FormatException>(() => Kept("[]"));
     }
+
+    [Theory]
+    [InlineData("{\"b\":1,\"a\":\"x\"}", "{\"a\":\"x\",\"b\":1}")]
+    [InlineData(" { \"a\" : [ ] } ", "{\"a\":[]}")]
+    [InlineData("{\"a\\u0062\":\"\\u00ef\"}", "{\"ab\":\"\u00ef\"}")]
+    [InlineData("{}", "{}")]
+    public void A_body_that_others_wrote_another_way_is_read_all_the_same(string json, string same) => Assert.Equal(same, Kept(json).Json());
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("{")]
+    [InlineData("{\"a\":1}}")]
+    [InlineData("{\"a\":1} {}")]
+    [InlineData("{\"a\":{}}")]
+    [InlineData("{\"a\":[1]}")]
+    [InlineData("{\"a\":[[]]}")]
+    [InlineData("{\"a\":1,\"a\":2}")]
+    [InlineData("{\"a\":1e999}")]
+    [InlineData("{\"a\":\"\\ud83d\"}")]
+    [InlineData("{\"\\ud83d\":1}")]
+    public void A_body_that_is_no_flat_object_is_refused(string json) => Assert.Throws<FormatException>(() => Kept(json));
+
+    [Fact]
+    public void A_kept_kind_is_one_text_in_memory_and_a_newer_one_is_left_as_it_is()
+    {
+        Assert.Same(EntryReader.ReadKeptKind("run.begin"u8), EntryReader.ReadKeptKind("run.begin"u8));
+        Assert.Equal("some.kind.of.a.newer.version.that.has.a.long.name", EntryReader.ReadKeptKind("some.kind.of.a.newer.version.that.has.a.long.name"u8));
+    }
+
+    private static EntryBody Kept(string json) => EntryReader.ReadKeptBody(Encoding.UTF8.GetBytes(json));
 }
