@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Coolproof.Notebook.Journal.Folding;
 
 namespace Coolproof.Notebook.Journal;
@@ -15,9 +14,9 @@ public sealed class NotebookFold
     private readonly Clocks _clocks = new();
     private readonly RunGroups _groups = new();
     private readonly Children _children = new();
-    private readonly ImmutableDictionary<Guid, NotedThing>.Builder[] _things = [.. Shelves.Empty.Things.Select(shelf => shelf.ToBuilder())];
+    private readonly FillingShelf<NotedThing>[] _things = [.. Enumerable.Range(0, Subject.Types).Select(_ => new FillingShelf<NotedThing>())];
     private readonly Dictionary<Guid, uint> _types = [];
-    private readonly ImmutableDictionary<Guid, Line[]>.Builder _lines = ImmutableDictionary.CreateBuilder<Guid, Line[]>();
+    private readonly FillingShelf<Line[]> _lines = new();
 
     /// <summary>What all entries so far add up to.</summary>
     public PitNotebook Notebook { get; private set; } = PitNotebook.Empty;
@@ -38,12 +37,14 @@ public sealed class NotebookFold
 
         if (touched.Count > 0) Fold(touched);
         if (touched.Count == 0 && cursor == Notebook.Cursor && _index.Count == Notebook.Entries) return Notebook;
-        Shelves shelves = new([.. _things.Select(shelf => shelf.ToImmutable())], _lines.ToImmutable(), _groups.All, _groups.Decided);
+        Shelves shelves = new([.. _things.Select(shelf => shelf.Snapshot())], _lines.Snapshot(), _groups.All, _groups.Decided);
         return Notebook = new PitNotebook(shelves, _index.Count, cursor);
     }
 
     private void Fold(HashSet<Guid> touched)
     {
+        foreach (FillingShelf<NotedThing> shelf in _things) shelf.Expect(touched.Count);
+        _lines.Expect(touched.Count);
         Lines lines = new(_index, _clocks);
         MoveClocks(touched, lines);
         Dictionary<Guid, Line[]> folded = new(touched.Count);
@@ -70,7 +71,7 @@ public sealed class NotebookFold
         if (roles) parents.UnionWith(_things[(int)ThingType.Run].Keys);
         foreach (Guid run in parents)
         {
-            if (Is(run, ThingType.Run) || _things[(int)ThingType.Run].ContainsKey(run)) FoldRun(run);
+            if (Is(run, ThingType.Run) || _things[(int)ThingType.Run][run] is not null) FoldRun(run);
         }
     }
 
@@ -90,8 +91,8 @@ public sealed class NotebookFold
 
     private bool FoldLeaf(ThingType type, Guid thing, Line[] lines, HashSet<Guid> parents)
     {
-        ImmutableDictionary<Guid, NotedThing>.Builder shelf = _things[(int)type];
-        NotedThing? before = shelf.GetValueOrDefault(thing);
+        FillingShelf<NotedThing> shelf = _things[(int)type];
+        NotedThing? before = shelf[thing];
         NotedThing? after = LeafFold.Of(type, thing, lines, type == ThingType.Device ? _clocks.Latest(thing) : null);
         if (after is null) shelf.Remove(thing);
         else shelf[thing] = after;
@@ -101,9 +102,9 @@ public sealed class NotebookFold
 
     private void FoldParts(Guid thing)
     {
-        Line[] lines = _lines.GetValueOrDefault(thing) ?? [];
-        if (Is(thing, ThingType.Option) || _things[(int)ThingType.Option].ContainsKey(thing)) FoldParent(ThingType.Option, thing, lines, (fields, since, removed) => new NotedOption(thing, fields, since, removed, Of<NotedPart>(thing, ThingType.Part)));
-        if (Is(thing, ThingType.Instrument) || _things[(int)ThingType.Instrument].ContainsKey(thing)) FoldParent(ThingType.Instrument, thing, lines, (fields, since, removed) => new NotedInstrument(thing, fields, since, removed, Of<NotedGunCheck>(thing, ThingType.GunCheck)));
+        Line[] lines = _lines[thing] ?? [];
+        if (Is(thing, ThingType.Option) || _things[(int)ThingType.Option][thing] is not null) FoldParent(ThingType.Option, thing, lines, (fields, since, removed) => new NotedOption(thing, fields, since, removed, Of<NotedPart>(thing, ThingType.Part)));
+        if (Is(thing, ThingType.Instrument) || _things[(int)ThingType.Instrument][thing] is not null) FoldParent(ThingType.Instrument, thing, lines, (fields, since, removed) => new NotedInstrument(thing, fields, since, removed, Of<NotedGunCheck>(thing, ThingType.GunCheck)));
     }
 
     private bool Is(Guid thing, ThingType type) => (_types.GetValueOrDefault(thing) >> (int)type & 1) != 0;
@@ -127,21 +128,21 @@ public sealed class NotebookFold
     }
 
     private List<T> Of<T>(Guid parent, ThingType type) where T : NotedThing =>
-        [.. _children.Of(parent, type).Select(child => (T)_things[(int)type][child]).Where(child => !child.Removed).Order<T>(PitNotebook.InList)];
+        [.. _children.Of(parent, type).Select(child => (T)_things[(int)type][child]!).Where(child => !child.Removed).Order<T>(PitNotebook.InList)];
 
     private void FoldRun(Guid run)
     {
         Guid[] ids = _groups.Of(run);
-        foreach (Guid other in ids.Skip(1)) _things[(int)ThingType.Run].Remove(other);
+        foreach (Guid other in ids.AsSpan(1)) _things[(int)ThingType.Run].Remove(other);
         Line[] lines = ids.Length == 1
-            ? _lines.GetValueOrDefault(run) ?? []
-            : [.. ids.SelectMany(id => _lines.GetValueOrDefault(id) ?? []).DistinctBy(line => line.Id).Order(Comparer<Line>.Create(Line.Order))];
+            ? _lines[run] ?? []
+            : [.. ids.SelectMany(id => _lines[id] ?? []).DistinctBy(line => line.Id).Order(Line.InOrder)];
         NotedRun? folded = lines.Length == 0 ? null : RunFold.Of(
-            ids, lines, ids.SelectMany(id => _children.Of(id, ThingType.Shot)).Select(shot => (NotedShot)_things[(int)ThingType.Shot][shot]),
-            ids.SelectMany(id => _children.Of(id, ThingType.CoolDown)).Select(cooling => (NotedCoolDown)_things[(int)ThingType.CoolDown][cooling]), RoleOf);
+            ids, lines, ids.SelectMany(id => _children.Of(id, ThingType.Shot)).Select(shot => (NotedShot)_things[(int)ThingType.Shot][shot]!),
+            ids.SelectMany(id => _children.Of(id, ThingType.CoolDown)).Select(cooling => (NotedCoolDown)_things[(int)ThingType.CoolDown][cooling]!), RoleOf);
         if (folded is null) _things[(int)ThingType.Run].Remove(ids[0]);
         else _things[(int)ThingType.Run][ids[0]] = folded;
     }
 
-    private DeviceRole RoleOf(Guid device) => (_things[(int)ThingType.Device].GetValueOrDefault(device) as NotedDevice)?.Role ?? DeviceRole.Any;
+    private DeviceRole RoleOf(Guid device) => (_things[(int)ThingType.Device][device] as NotedDevice)?.Role ?? DeviceRole.Any;
 }

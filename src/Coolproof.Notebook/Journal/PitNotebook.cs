@@ -85,7 +85,7 @@ public sealed class PitNotebook
     {
         ThingType type = TypeOf(typeof(T));
         if (type == ThingType.Run && _shelves.Groups.TryGetValue(id, out Guid[]? group)) id = group[0];
-        return _shelves.Of(type).GetValueOrDefault(id) as T;
+        return _shelves.Of(type).Find(id) as T;
     }
 
     /// <summary>The history of a thing (of a run: with its shots and coolings) in the order in which it was said.</summary>
@@ -99,7 +99,7 @@ public sealed class PitNotebook
             things.UnionWith(_shelves.Of(ThingType.CoolDown).Values.Where(cooling => ((NotedCoolDown)cooling).Run is { } run && things.Contains(run)).Select(cooling => cooling.Id).ToArray());
         }
 
-        return HistoryLines.Of(things.SelectMany(id => _shelves.Lines.GetValueOrDefault(id) ?? []));
+        return HistoryLines.Of(things.SelectMany(id => _shelves.Lines.Find(id) ?? []));
     }
 
     /// <summary>Pairs of runs of one day that several devices began under one number, and nobody said yet whether they are one.</summary>

@@ -49,8 +49,10 @@ internal sealed class EntryIndex
             NoteCircle(stored, target);
         }
 
-        foreach (Guid thing in Homes(stored).Distinct()) Put(_byThing, thing, stored);
-        Place(stored, touched);
+        (Guid? own, Guid? other) = HomesOf(stored);
+        Put(stored, own, touched);
+        if (other != own) Put(stored, other, touched);
+        PlaceWaiting(stored);
         TouchReferredTo(stored, touched);
         return true;
     }
@@ -58,27 +60,40 @@ internal sealed class EntryIndex
     /// <summary>Things that an entry belongs to: its own, or those of the entry at the end of its references.</summary>
     public IEnumerable<Guid> Homes(StoredEntry stored)
     {
+        (Guid? own, Guid? other) = HomesOf(stored);
+        if (own is { } thing) yield return thing;
+        if (other is { } further && other != own) yield return further;
+    }
+
+    private (Guid? Own, Guid? Other) HomesOf(StoredEntry stored)
+    {
         for (int steps = 0; IsAboutAnEntry(stored); steps++)
         {
             // More steps than entries: undos that go round in a circle have no home.
-            if (steps > _byId.Count || Subject.Refers(stored) is not { } of || !_byId.TryGetValue(of, out StoredEntry? next)) yield break;
+            if (steps > _byId.Count || Subject.Refers(stored) is not { } of || !_byId.TryGetValue(of, out StoredEntry? next)) return (null, null);
             stored = next;
         }
 
-        if (Subject.Of(stored) is { } thing) yield return thing;
-        if (Subject.OtherOf(stored) is { } other) yield return other;
+        return (Subject.Of(stored), Subject.OtherOf(stored));
+    }
+
+    private void Put(StoredEntry stored, Guid? home, HashSet<Guid> touched)
+    {
+        if (home is not { } thing) return;
+        Put(_byThing, thing, stored);
+        touched.Add(thing);
     }
 
     // What waited for this entry (an undo that came before what it takes back) finds its home now.
-    private void Place(StoredEntry arrived, HashSet<Guid> touched)
+    private void PlaceWaiting(StoredEntry arrived)
     {
-        touched.UnionWith(Homes(arrived));
+        if (!_referring.ContainsKey(arrived.Id)) return;
         HashSet<Guid> seen = [];
         Stack<StoredEntry> waiting = new(AboutEntry(arrived.Id));
         while (waiting.TryPop(out StoredEntry? referring))
         {
             if (!seen.Add(referring.Id)) continue;
-            foreach (Guid thing in Homes(referring).Distinct())
+            foreach (Guid thing in Homes(referring))
             {
                 // It may have found its home before, where its references came in several steps.
                 if (!OfThing(thing).Any(there => ReferenceEquals(there, referring))) Put(_byThing, thing, referring);
@@ -94,6 +109,7 @@ internal sealed class EntryIndex
 
     private void TouchReferredTo(StoredEntry stored, HashSet<Guid> touched)
     {
+        if (Subject.Refers(stored) is null) return;
         HashSet<Guid> seen = [];
         while (Subject.Refers(stored) is { } target && seen.Add(target) && _byId.TryGetValue(target, out StoredEntry? next))
         {

@@ -7,7 +7,7 @@ internal static class HistoryLines
     {
         List<HistoryLine> history = [];
         Dictionary<(Guid About, string Field), object?> held = [];
-        foreach (Line line in lines.DistinctBy(line => line.Id).Order(Comparer<Line>.Create(Line.Order)))
+        foreach (Line line in lines.DistinctBy(line => line.Id).Order(Line.InOrder))
         {
             EntryBody before = EntryBody.Empty;
             if (line.Kind.EndsWith(".set", StringComparison.Ordinal) || line.Kind == EntryKind.RunBegin)

@@ -21,7 +21,13 @@ internal sealed record Line(StoredEntry Stored, Instant Tapped, double NudgedS, 
     public bool Live => Standing == LineStanding.Live;
 
     /// <summary>When what it speaks of was: seconds ago and nudges included.</summary>
-    public Instant At => Tapped + Duration.FromMilliseconds((long)Math.Round((NudgedS - (Body.Number("secondsAgo") ?? 0)) * 1000));
+    public Instant At { get; } = Tapped + Duration.FromMilliseconds((long)Math.Round((NudgedS - (Stored.Entry.Body.Number("secondsAgo") ?? 0)) * 1000));
+
+    /// <summary><see cref="Order"/>.</summary>
+    public static Comparer<Line> InOrder { get; } = Comparer<Line>.Create(Order);
+
+    /// <summary><see cref="OrderAt"/>.</summary>
+    public static Comparer<Line> InOrderAt { get; } = Comparer<Line>.Create(OrderAt);
 
     /// <summary>The order in which what was said later counts; no two entries are equal in it.</summary>
     public static int Order(Line a, Line b)

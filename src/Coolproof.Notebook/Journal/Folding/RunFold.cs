@@ -8,7 +8,8 @@ internal sealed class RunFold
     private readonly Line[] _live;
     private readonly Line[] _lines;
     private readonly Func<Guid, DeviceRole> _roleOf;
-    private readonly Dictionary<Guid, EventStanding> _standing = [];
+    // Of stamps that don't count; there are hardly ever any.
+    private Dictionary<Guid, EventStanding>? _standing;
 
     private RunFold(Line[] lines, Func<Guid, DeviceRole> roleOf)
     {
@@ -38,14 +39,14 @@ internal sealed class RunFold
         return new NotedRun(ids[0], FieldMerge.Of(Live(EntryKind.RunBegin), Live(EntryKind.RunSet)), _live[0].Tapped, LeafFold.Removed(_lines))
         {
             OtherIds = [.. ids.Skip(1)],
-            Devices = [.. _live.Select(line => line.Stored.Device).Distinct()],
+            Devices = Devices(),
             Countdown = countdown,
             Go = go,
             Stop = stop,
             Halt = halt,
             PowerOff = powerOff,
             StandStills = StandStills((stop ?? halt)?.At),
-            FanDeadAt = Live(EntryKind.RunFanDead).Select(line => (Instant?)line.At).Min(),
+            FanDeadAt = Live(EntryKind.RunFanDead) is [_, ..] dead ? dead.Min(line => line.At) : null,
             Abandoned = Last(EntryKind.RunAbandon) is not null,
             AbandonedBecause = Last(EntryKind.RunAbandon)?.Body.Text("because"),
             LapTimes = Laps(),
@@ -53,13 +54,45 @@ internal sealed class RunFold
             FanTurnedAfter = fanAfter?.Body.YesNo("turning"),
             FanAfterAnswered = fanAfter is not null,
             ChargeBackMah = ChargeBack(),
-            Shots = [.. shots.Where(shot => !shot.Removed).OrderBy(shot => shot.At ?? Instant.MaxValue).ThenBy(shot => shot.Order ?? double.MaxValue).ThenBy(shot => shot.Since).ThenBy(shot => shot.Id)],
-            CoolDowns = [.. coolDowns.Where(cooling => !cooling.Removed).OrderBy(cooling => cooling.Begin).ThenBy(cooling => cooling.Id)],
+            Shots = Sorted(shots, OrderOfShots),
+            CoolDowns = Sorted(coolDowns, OrderOfCoolDowns),
             Events = Events(),
         };
     }
 
-    private IEnumerable<Line> Live(string kind) => _live.Where(line => line.Kind == kind);
+    private Line[] Live(string kind) => Array.FindAll(_live, line => line.Kind == kind);
+
+    private List<Guid> Devices()
+    {
+        List<Guid> devices = new(1);
+        foreach (Line line in _live)
+        {
+            if (!devices.Contains(line.Stored.Device)) devices.Add(line.Stored.Device);
+        }
+
+        return devices;
+    }
+
+    private static T[] Sorted<T>(IEnumerable<T> things, Comparison<T> order) where T : NotedThing
+    {
+        T[] sorted = [.. things.Where(thing => !thing.Removed)];
+        Array.Sort(sorted, order);
+        return sorted;
+    }
+
+    private static int OrderOfShots(NotedShot a, NotedShot b)
+    {
+        int by = (a.At ?? Instant.MaxValue).CompareTo(b.At ?? Instant.MaxValue);
+        if (by == 0) by = (a.Order ?? double.MaxValue).CompareTo(b.Order ?? double.MaxValue);
+        if (by == 0) by = a.Since.CompareTo(b.Since);
+        return by != 0 ? by : a.Id.CompareTo(b.Id);
+    }
+
+    private static int OrderOfCoolDowns(NotedCoolDown a, NotedCoolDown b)
+    {
+        int by = a.Begin.CompareTo(b.Begin);
+        return by != 0 ? by : a.Id.CompareTo(b.Id);
+    }
 
     private Line? Last(string kind) => Array.FindLast(_live, line => line.Kind == kind);
 
@@ -68,22 +101,26 @@ internal sealed class RunFold
     // One device's first press counts. Of several devices: the one that a person chose, else one whose role is the clock, else the earliest.
     private ClockedInstant? Clocked(string kind, string name)
     {
-        Line[] all = [.. Live(kind)];
+        Line[] all = Live(kind);
         if (all.Length == 0) return null;
+        if (all.Length == 1) return new ClockedInstant(all[0].At, Event(all[0]), [], 0, ChoiceOf(all, name) is not null);
         Line[] firsts = [.. all.GroupBy(line => line.Stored.Device).Select(device => device.First())];
-        Guid? choice = Array.FindLast(_live, line => line.Kind == EntryKind.ClockChoice && line.Body.Text("event") == name && Array.Exists(all, stamp => stamp.Id == line.Body.Id("entry")))?.Body.Id("entry");
+        Guid? choice = ChoiceOf(all, name);
         Line counted = choice is { } chosen
             ? all.First(line => line.Id == chosen)
             : firsts.OrderBy(line => _roleOf(line.Stored.Device) == DeviceRole.Clock ? 0 : 1).ThenBy(line => line.At).ThenBy(line => line.Id).First();
         foreach (Line line in all)
         {
-            _standing[line.Id] = line.Id == counted.Id ? EventStanding.Counts : line.Stored.Device == counted.Stored.Device ? EventStanding.PressedAgain : EventStanding.OtherDevice;
+            if (line.Id != counted.Id) (_standing ??= [])[line.Id] = line.Stored.Device == counted.Stored.Device ? EventStanding.PressedAgain : EventStanding.OtherDevice;
         }
 
         Line[] compared = [.. firsts.Select(line => line.Stored.Device == counted.Stored.Device ? counted : line)];
         double spreadS = (compared.Max(line => line.At) - compared.Min(line => line.At)).TotalSeconds;
-        return new ClockedInstant(counted.At, Event(counted), [.. all.Where(line => line.Id != counted.Id).Order(Comparer<Line>.Create(Line.OrderAt)).Select(Event)], spreadS, choice is not null);
+        return new ClockedInstant(counted.At, Event(counted), [.. all.Where(line => line.Id != counted.Id).Order(Line.InOrderAt).Select(Event)], spreadS, choice is not null);
     }
+
+    private Guid? ChoiceOf(Line[] stamps, string name) =>
+        Array.FindLast(_live, line => line.Kind == EntryKind.ClockChoice && line.Body.Text("event") == name && Array.Exists(stamps, stamp => stamp.Id == line.Body.Id("entry")))?.Body.Id("entry");
 
     private ClockedInstant? ByCountdown(Countdown? countdown)
     {
@@ -96,7 +133,9 @@ internal sealed class RunFold
     {
         List<StandStill> stills = [];
         Instant? since = null;
-        foreach (Line line in _live.Where(line => line.Kind is EntryKind.RunDown or EntryKind.RunUp && (end is null || line.At <= end)).Order(Comparer<Line>.Create(Line.OrderAt)))
+        Line[] said = Array.FindAll(_live, line => line.Kind is EntryKind.RunDown or EntryKind.RunUp && (end is null || line.At <= end));
+        Array.Sort(said, Line.OrderAt);
+        foreach (Line line in said)
         {
             if (line.Kind == EntryKind.RunDown)
             {
@@ -123,8 +162,12 @@ internal sealed class RunFold
         return said?.Body.Number(said.Kind == EntryKind.Charge ? "mah" : "chargeBackMah");
     }
 
-    private List<RunEvent> Events() =>
-        [.. _lines.Where(line => line.Type == ThingType.Run && IsStamp(line.Kind)).Order(Comparer<Line>.Create(Line.OrderAt)).Select(Event)];
+    private RunEvent[] Events()
+    {
+        Line[] stamps = Array.FindAll(_lines, line => line.Type == ThingType.Run && IsStamp(line.Kind));
+        Array.Sort(stamps, Line.OrderAt);
+        return Array.ConvertAll(stamps, Event);
+    }
 
     private static bool IsStamp(string kind) =>
         kind is not (EntryKind.RunSet or EntryKind.RunSame or EntryKind.RunTwo or EntryKind.ClockChoice or EntryKind.Charge);
@@ -135,6 +178,6 @@ internal sealed class RunFold
     {
         LineStanding.TakenBack => EventStanding.TakenBack,
         LineStanding.Corrected => EventStanding.Corrected,
-        _ => _standing.GetValueOrDefault(line.Id, EventStanding.Counts),
+        _ => _standing?.GetValueOrDefault(line.Id, EventStanding.Counts) ?? EventStanding.Counts,
     };
 }

@@ -22,7 +22,7 @@ internal sealed class RunGroups
         bool changed = false;
         foreach ((Guid thing, Line[] lines) in folded)
         {
-            Line[] said = [.. lines.Where(line => line.Live && line.Kind is EntryKind.RunSame or EntryKind.RunTwo)];
+            Line[] said = Array.FindAll(lines, line => line.Live && line.Kind is EntryKind.RunSame or EntryKind.RunTwo);
             if (said.Length > 0) _said[thing] = said;
             else if (!_said.Remove(thing)) continue;
             changed = true;
@@ -37,7 +37,7 @@ internal sealed class RunGroups
     private void Decide()
     {
         _decided = [];
-        foreach (Line line in _said.Values.SelectMany(lines => lines).Order(Comparer<Line>.Create(Line.Order)))
+        foreach (Line line in _said.Values.SelectMany(lines => lines).Order(Line.InOrder))
         {
             if (line.Body.Id("other") is { } other && other != line.Stored.Entry.About) _decided[Pair(line.Stored.Entry.About, other)] = line.Kind == EntryKind.RunSame;
         }
