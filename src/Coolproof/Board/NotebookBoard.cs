@@ -4,7 +4,10 @@ using Coolproof.Store;
 namespace Coolproof.Board;
 
 /// <summary>The notebook as it stands now, in memory, kept up to date from the store whoever writes to it: this server, another one, or a restore.</summary>
-internal sealed class NotebookBoard(JournalStore store, TimeProvider clock) : BackgroundService
+/// <param name="store">The store.</param>
+/// <param name="clock">The clock.</param>
+/// <param name="ahead">What is being read of the store already; null: it is read when the board starts.</param>
+internal sealed class NotebookBoard(JournalStore store, TimeProvider clock, Task<NotebookFold>? ahead = null) : BackgroundService
 {
     static readonly TimeSpan RetryAfter = TimeSpan.FromSeconds(2);
 
@@ -60,6 +63,16 @@ internal sealed class NotebookBoard(JournalStore store, TimeProvider clock) : Ba
         }
     }
 
+    /// <summary>Reads all that a store holds, for a board that is to come.</summary>
+    public static Task<NotebookFold> ReadAheadAsync(JournalStore store, CancellationToken cancel) => Task.Run(
+        async () =>
+        {
+            var fold = new NotebookFold();
+            await AddNewAsync(store, fold, cancel);
+            return fold;
+        },
+        cancel);
+
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
@@ -68,6 +81,13 @@ internal sealed class NotebookBoard(JournalStore store, TimeProvider clock) : Ba
         {
             try
             {
+                if (ahead is not null)
+                {
+                    var reading = ahead;
+                    ahead = null; // where it failed, the store is read from here
+                    fold = await reading.WaitAsync(stoppingToken);
+                    Show(fold.Notebook);
+                }
                 await foreach (var cursor in store.WatchAsync(stoppingToken)) await FollowAsync(fold, stoppingToken);
             }
             catch (StoreException failure)
@@ -80,6 +100,14 @@ internal sealed class NotebookBoard(JournalStore store, TimeProvider clock) : Ba
 
     async Task FollowAsync(NotebookFold fold, CancellationToken cancel)
     {
+        await AddNewAsync(store, fold, cancel);
+        trouble = null;
+        Show(fold.Notebook);
+        read.TrySetResult();
+    }
+
+    static async Task AddNewAsync(JournalStore store, NotebookFold fold, CancellationToken cancel)
+    {
         // The next page is read while this one is folded: a notebook of a thousand days opens in half the time.
         var reading = store.ReadAfterAsync(fold.Notebook.Cursor, JournalStore.LargestPage, cancel);
         while (true)
@@ -89,9 +117,6 @@ internal sealed class NotebookBoard(JournalStore store, TimeProvider clock) : Ba
             fold.Add(page.Entries);
             if (!page.More) break;
         }
-        trouble = null;
-        Show(fold.Notebook);
-        read.TrySetResult();
     }
 
     void Show(PitNotebook now)

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Coolproof.Board;
 using Coolproof.Commands.Notebooks;
+using Coolproof.Notebook.Journal;
 using Coolproof.Pairing;
 using Coolproof.Screen;
 using Coolproof.Store;
@@ -24,7 +26,8 @@ internal sealed class Serving(Terminal terminal)
             var folder = DataFolder.Of(Environment.GetEnvironmentVariable);
             var settings = Settings(request, folder);
             await using var store = await JournalStore.OpenAsync(StoreOption.Place(request.Store), TimeProvider.System, cancel);
-            await using var app = await StartAsync(store, settings, request.Port is null, cancel);
+            var ahead = NotebookBoard.ReadAheadAsync(store, cancel); // a large notebook is read while the server is put together
+            await using var app = await StartAsync(store, settings, request.Port is null, ahead, cancel);
             Tell(app, store, settings, request.OpenBrowser);
             await Task.Delay(Timeout.Infinite, cancel).ContinueWith(_ => { }, TaskScheduler.Default);
             await app.StopAsync(CancellationToken.None);
@@ -67,9 +70,9 @@ internal sealed class Serving(Terminal terminal)
     }
 
     // Nobody named a port: a taken one is no reason to fail.
-    static async Task<WebApplication> StartAsync(JournalStore store, WebSettings settings, bool anyPort, CancellationToken cancel)
+    static async Task<WebApplication> StartAsync(JournalStore store, WebSettings settings, bool anyPort, Task<NotebookFold>? ahead, CancellationToken cancel)
     {
-        var app = WebHost.Build(store, settings, TimeProvider.System);
+        var app = WebHost.Build(store, settings, TimeProvider.System, ahead);
         try
         {
             await app.StartAsync(cancel);
@@ -78,7 +81,7 @@ internal sealed class Serving(Terminal terminal)
         catch (IOException cause) when (anyPort && settings.Port != 0 && cause.InnerException is AddressInUseException)
         {
             await app.DisposeAsync();
-            return await StartAsync(store, settings with { Port = 0, HttpsPort = 0 }, anyPort, cancel);
+            return await StartAsync(store, settings with { Port = 0, HttpsPort = 0 }, anyPort, ahead: null, cancel); // the other server may be at the first reading still
         }
         catch
         {

@@ -2,6 +2,7 @@ using System.Net;
 using Coolproof.Api;
 using Coolproof.Board;
 using Coolproof.Evidence;
+using Coolproof.Notebook.Journal;
 using Coolproof.Pages;
 using Coolproof.Pages.Clock;
 using Coolproof.Pages.Forecasts;
@@ -26,7 +27,8 @@ internal static class WebHost
     /// <param name="store">The journal; stays the caller's to close.</param>
     /// <param name="settings">How it is served.</param>
     /// <param name="clock">The server's clock.</param>
-    public static WebApplication Build(JournalStore store, WebSettings settings, TimeProvider clock)
+    /// <param name="ahead">What is being read of the journal already; null: it is read when the server starts.</param>
+    public static WebApplication Build(JournalStore store, WebSettings settings, TimeProvider clock, Task<NotebookFold>? ahead = null)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
@@ -40,6 +42,7 @@ internal static class WebHost
             .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error) // keys lie in a folder of the person's own
             .AddFilter("Microsoft.AspNetCore.Server.Kestrel", LogLevel.Error);
         AddServices(builder.Services, store, settings, clock);
+        builder.Services.AddSingleton(_ => new NotebookBoard(store, clock, ahead)).AddHostedService(all => all.GetRequiredService<NotebookBoard>());
         var app = builder.Build();
         app.UseResponseCompression();
         app.UseSafeHeaders();
@@ -69,7 +72,6 @@ internal static class WebHost
     {
         services.AddSingleton(store).AddSingleton(settings).AddSingleton(clock);
         services.AddSingleton<RunClockFiles>();
-        services.AddSingleton<NotebookBoard>().AddHostedService(all => all.GetRequiredService<NotebookBoard>());
         services.AddSingleton<Judging>((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel));
         services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
         services.AddSingleton<RoundsBoard>();
