@@ -5,6 +5,10 @@ public sealed record Summary(double Mean, double Sd, double Q05, double Q25, dou
 {
     /// <summary>The same of the quantity's negative: a difference seen from the other side.</summary>
     public Summary Turned() => new(-Mean, Sd, -Q95, -Q75, -Q50, -Q25, -Q05);
+
+    /// <summary>Summary of draws.</summary>
+    /// <param name="draws">Equally weighted draws, two at least.</param>
+    public static Summary Of(ReadOnlySpan<double> draws) => Summaries.Of(draws);
 }
 
 /// <summary>Conditions at which options are compared.</summary>

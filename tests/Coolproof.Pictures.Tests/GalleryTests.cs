@@ -25,6 +25,8 @@ public sealed class GalleryTests
         ("forecast-fahrenheit", s => ForecastPicture.Of(Races.Of(3, 78, 155), Races.Day(3), 2, s with { Units = TemperatureUnitChoice.Fahrenheit })),
         ("why-two-runs", s => WhyPicture.Of("run 5", "run 2", Differences.Of(), s)),
         ("why-days-fahrenheit", s => WhyPicture.Of(OddNames.All[0], "Tuesday evening", Differences.Of(), s with { Units = TemperatureUnitChoice.Fahrenheit })),
+        ("mounts-of-every-kind", s => MountPicture.Of(MountSheets.All(), [.. MountSheets.All().Mounts.Select(_ => "0.61 watts per °C (0.39 to 1.01)")], s)),
+        ("mount-with-a-long-name", s => MountPicture.Of(MountSheets.Sheet(MountSheets.All().Mounts[1] with { Name = OddNames.All[0] }), null, s)),
         ("doubt", s => DoubtPicture.Of(Samples.Six(), s)),
     ];
 

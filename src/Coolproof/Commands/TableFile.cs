@@ -54,7 +54,8 @@ internal static class TableFile
         if (read.ProblemsNotListed > 0) terminal.Error.WriteLine($"  and {read.ProblemsNotListed} more of the kind");
     }
 
-    static string Why(Exception cause, string path) => cause switch
+    /// <summary>Why a file can't be read.</summary>
+    internal static string Why(Exception cause, string path) => cause switch
     {
         FileNotFoundException or DirectoryNotFoundException => "there is no such file.",
         UnauthorizedAccessException when Directory.Exists(path) => "it is a folder.",

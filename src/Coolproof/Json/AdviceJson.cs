@@ -11,6 +11,7 @@ namespace Coolproof.Json;
 [JsonSerializable(typeof(CooldownJson))]
 [JsonSerializable(typeof(ForecastJson))]
 [JsonSerializable(typeof(WhyJson))]
+[JsonSerializable(typeof(MountJson))]
 internal sealed partial class AdviceJson : JsonSerializerContext
 {
     /// <summary>The version of the contracts.</summary>

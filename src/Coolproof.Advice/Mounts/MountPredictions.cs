@@ -1,0 +1,142 @@
+using Coolproof.Evidence;
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Notebook;
+using Coolproof.Sampling;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Coolproof.Advice.Mounts;
+
+/// <summary>
+/// Predicts mounts by drawing what isn't known of them, and of the motor: by priors, or by the draws of a judged table. Mounts of the sheet that were driven put the others right:
+/// what they share (plate, wind, correlation) is learnt from them.
+/// </summary>
+public static class MountPredictions
+{
+    private const int Draws = 4000, CostDraws = 200;
+    private const double UsualDriveS = 360, ReferenceMassKg = 0.165, ScaleLogSd = 0.15;
+
+    /// <summary>The answer from the ruler alone, at a drive of six minutes in the sheet's air.</summary>
+    /// <param name="sheet">What is asked.</param>
+    /// <param name="seed">Seed.</param>
+    public static MountAnswer Of(MountSheet sheet, long seed) => new Reckoning(sheet, PriorMotors.Draws(Draws, seed), new(sheet.AirC, UsualDriveS), [], seed).Answer();
+
+    /// <summary>The answer beside what a judged table says, at its fair conditions.</summary>
+    /// <param name="sheet">What is asked.</param>
+    /// <param name="evidence">What the table says.</param>
+    /// <param name="seed">Seed.</param>
+    public static MountAnswer Of(MountSheet sheet, RaceEvidence evidence, long seed) =>
+        new Reckoning(sheet, FairPeak.Motors(evidence), evidence.Fair, evidence.Options, seed).Answer();
+
+    /// <summary>Logarithms of W/K by the ruler alone: mount × draw.</summary>
+    internal static double[][] LogWPerK(MountSheet sheet, int draws, long seed)
+    {
+        RandomStream chance = new(seed, 1);
+        double[][] logs = [.. sheet.Mounts.Select(_ => new double[draws])];
+        for (int i = 0; i < draws; i++)
+        {
+            MountChance shared = MountChance.Shared(chance);
+            for (int m = 0; m < logs.Length; m++)
+                logs[m][i] = Math.Log(MountHeat.Of(sheet, sheet.Mounts[m], shared.Drawn(chance)).TotalWPerK);
+        }
+        return logs;
+    }
+
+    private sealed class Reckoning(MountSheet sheet, IReadOnlyList<MotorDraw> motors, FairConditions fair, IReadOnlyList<string> driven, long seed)
+    {
+        private readonly double[][] _ruler = LogWPerK(sheet, Draws, seed), _logs = [.. sheet.Mounts.Select(_ => new double[Draws])];
+        private readonly double[] _coreJPerK = Cores(sheet, seed);
+        private readonly int[] _place = [.. sheet.Mounts.Select(m => driven.ToList().FindIndex(o => string.Equals(o, m.Name, StringComparison.OrdinalIgnoreCase)))];
+
+        public MountAnswer Answer()
+        {
+            PutRight();
+            int mounts = sheet.Mounts.Count;
+            int[] others = [.. Enumerable.Range(0, driven.Count).Where(o => !_place.Contains(o))];
+            double[][] can = [.. Enumerable.Range(0, mounts + others.Length).Select(_ => new double[Draws])], winding = [.. can.Select(_ => new double[Draws])];
+            int[] coolest = new int[can.Length];
+            for (int i = 0; i < Draws; i++)
+            {
+                for (int k = 0; k < can.Length; k++)
+                    (can[k][i], winding[k][i]) = FairPeak.Of(Motor(i), k < mounts ? Math.Exp(_logs[k][i]) / _coreJPerK[i] : Motor(i).ConductancePerS[others[k - mounts]], fair);
+                coolest[Enumerable.Range(0, can.Length).MinBy(k => can[k][i])]++;
+            }
+            int[] seen = [.. Enumerable.Range(0, can.Length).Where(k => k >= mounts || _place[k] >= 0)];
+            int best = seen.Length == 0 ? 0 : seen.MinBy(k => can[k].Average());
+            return new(sheet, fair,
+                [.. sheet.Mounts.Select((m, k) => Prediction(k, can, winding, (double)coolest[k] / Draws, best))],
+                [.. others.Select((o, k) => new DrivenOption(driven[o], Summary.Of(Found(o)), Summary.Of(can[mounts + k]), Summary.Of(winding[mounts + k]), (double)coolest[mounts + k] / Draws))],
+                best < mounts ? sheet.Mounts[best].Name : driven[others[best - mounts]]);
+        }
+
+        private MountPrediction Prediction(int k, double[][] can, double[][] winding, double odds, int best)
+        {
+            Mount mount = sheet.Mounts[k];
+            MountHeat middle = MountHeat.Of(sheet, mount, default);
+            double[] found = _place[k] < 0 ? [] : Found(_place[k]);
+            Summary? against = best == k ? null : Summary.Of([.. can[k].Zip(can[best], (a, b) => a - b)]);
+            return new(mount, middle, Summary.Of([.. _logs[k].Select(Math.Exp)]), Summary.Of(can[k]), Summary.Of(winding[k]), odds, Costs(k, middle),
+                found.Length == 0 ? null : Beside(_ruler[k], found), against);
+        }
+
+        private static MountFound Beside(double[] ruler, double[] found)
+        {
+            Summary summary = Summary.Of(found);
+            return new(Summary.Of([.. ruler.Select(Math.Exp)]), summary, (double)ruler.Count(log => Math.Exp(log) <= summary.Q50) / ruler.Length);
+        }
+
+        private List<MountCost> Costs(int k, MountHeat middle)
+        {
+            IEnumerable<MountLoss> losses = middle.Flow.Losses.Select(l => l.Where);
+            if (sheet.Mounts[k].Shroud is { LeakM2: > 0 }) losses = losses.Append(MountLoss.Leak);
+            return [.. losses.Select(loss => Cost(k, loss, MountHeat.Of(sheet, sheet.Mounts[k], default, loss).TotalWPerK - middle.TotalWPerK, middle.TotalWPerK))
+                .Where(c => c.WPerK > 0.001).OrderByDescending(c => c.WPerK)];
+        }
+
+        private MountCost Cost(int k, MountLoss loss, double wPerK, double of)
+        {
+            int every = Draws / CostDraws;
+            double cooler = Enumerable.Range(0, CostDraws).Select(i => i * every).Average(i =>
+            {
+                double now = Math.Exp(_logs[k][i]) / _coreJPerK[i];
+                return FairPeak.Of(Motor(i), now, fair).CanC - FairPeak.Of(Motor(i), now * (1 + wPerK / of), fair).CanC;
+            });
+            return new(loss, wPerK, cooler);
+        }
+
+        private MotorDraw Motor(int draw) => motors[draw % motors.Count];
+
+        // W/K of an option as the readings and the motor's mass have it.
+        private double[] Found(int option) => [.. Enumerable.Range(0, Draws).Select(i => Motor(i).ConductancePerS[option] * _coreJPerK[i])];
+
+        // Each draw moved to agree with what was found of the mounts that were driven, as their shared doubts let it (Matheron's rule: exact where logarithms are normal). Those
+        // that were driven are what they were found to be.
+        private void PutRight()
+        {
+            int[] known = [.. Enumerable.Range(0, _ruler.Length).Where(k => _place[k] >= 0)];
+            for (int k = 0; k < _ruler.Length; k++) _ruler[k].CopyTo(_logs[k], 0);
+            if (known.Length == 0) return;
+            double[][] centred = [.. _ruler.Select(row => { double mean = row.Average(); return row.Select(v => v - mean).ToArray(); })];
+            double Covariance(int a, int b) => centred[a].Zip(centred[b], (x, y) => x * y).Sum() / (Draws - 1);
+            const double Missed = MountPriors.MissedLogSd * MountPriors.MissedLogSd;
+            Matrix<double> among = Matrix<double>.Build.Dense(known.Length, known.Length, (a, b) => Covariance(known[a], known[b]) + (a == b ? Missed : 0));
+            Matrix<double> gain = Matrix<double>.Build.Dense(_ruler.Length, known.Length, (u, a) => Covariance(u, known[a])) * among.Inverse();
+            double[][] found = [.. known.Select(k => Array.ConvertAll(Found(_place[k]), Math.Log))];
+            RandomStream chance = new(seed, 3);
+            Vector<double> off = Vector<double>.Build.Dense(known.Length);
+            for (int i = 0; i < Draws; i++)
+            {
+                for (int a = 0; a < known.Length; a++) off[a] = found[a][i] - _ruler[known[a]][i] - MountPriors.MissedLogSd * chance.NextNormal();
+                Vector<double> move = gain * off;
+                for (int k = 0; k < _ruler.Length; k++) _logs[k][i] += move[k];
+                for (int a = 0; a < known.Length; a++) _logs[known[a]][i] = found[a][i];
+            }
+        }
+
+        private static double[] Cores(MountSheet sheet, long seed)
+        {
+            RandomStream chance = new(seed, 2);
+            double middle = MotorScale.CoreJPerK * sheet.Can.MassKg / ReferenceMassKg;
+            return [.. Enumerable.Range(0, Draws).Select(_ => middle * Math.Exp(ScaleLogSd * chance.NextNormal()))];
+        }
+    }
+}

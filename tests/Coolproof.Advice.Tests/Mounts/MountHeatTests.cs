@@ -1,0 +1,131 @@
+using Coolproof.Advice.Mounts;
+using Coolproof.Evidence;
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Notebook;
+using Coolproof.Sampling;
+
+namespace Coolproof.Advice.Tests.Mounts;
+
+public class MountHeatTests
+{
+    static readonly MountFan Thirty = new(0.030, 0.015, 0.010, 8.0 / 3600, 45, 1);
+    static readonly Mount OnTop = new() { Name = "30 mm fan on top", Fans = [Thirty], GapM = 0.010, ShellFromCanM = 0.024 };
+
+    static MountSheet Sheet(params Mount[] mounts) => new(25, 0, 0, 6, new(0.036, 0.050, 0.165, 70), mounts);
+
+    static MountHeat Middle(Mount mount) => MountHeat.Of(Sheet(mount), mount, default);
+
+    // Worked by hand in docs/mount.md, four figures carried.
+    [Fact]
+    public void The_operating_point_and_its_heat_worked_by_hand()
+    {
+        MountHeat heat = Middle(OnTop);
+        MountFlow flow = heat.Flow;
+        Near(4.038e6, flow.Losses.Single(l => l.Where == MountLoss.ShellOverInlet).Resistance, "shell");
+        Near(6.462e5, flow.Losses.Single(l => l.Where == MountLoss.CanBeforeOutlet).Resistance, "can");
+        Near(1.748e-3, flow.FlowM3S, "flow");
+        Near(16.94, flow.PressurePa, "pressure");
+        Near(3.981, flow.LeavesMS, "speed at the blades");
+        Near(3.417, flow.AtCanMS, "speed at the can");
+        Near(0.5911, flow.Covered, "covered");
+        Near(6936, heat.Reynolds, "Re");
+        Near(43.78, heat.NusseltNumber, "Nu");
+        Near(0.1111, heat.StreamWPerK, "W/K");
+        Assert.Equal(MountRule.OutsideCorrelation, heat.Rule);
+    }
+
+    [Fact]
+    public void Each_rule_is_taken_within_its_range_only()
+    {
+        Mount nozzle = new() { Name = "nozzle", GapM = 0.030, Fans = [Thirty with { StallPa = 400 }], Duct = new(6e-4, 4.5e-5, 0.1, 1, false) };
+        Assert.Equal(MountRule.Jet, Middle(nozzle).Rule);
+        Assert.Equal(MountRule.OutsideCorrelation, Middle(nozzle with { AngleDeg = 30 }).Rule);
+        Assert.Equal(MountRule.OutsideCorrelation, Middle(nozzle with { GapM = 0.010 }).Rule);
+        Assert.Equal(MountRule.CrossFlow, Middle(new() { Name = "two of 40 mm", GapM = 0.005, Fans = [new(0.040, 0.02, 0.010, 4e-3, 60, 1), new(0.040, 0.02, 0.010, 4e-3, 60, 1)] }).Rule);
+        Assert.Equal(MountRule.NoStream, Middle(new() { Name = "bare can" }).Rule);
+    }
+
+    [Fact]
+    public void What_is_in_the_way_takes_away_and_what_is_added_adds()
+    {
+        double plain = Middle(OnTop).TotalWPerK;
+        Assert.True(Middle(OnTop with { ShellFromCanM = 0.021 }).TotalWPerK < plain);
+        Assert.True(Middle(OnTop with { ShellHoleM2 = 4e-4 }).TotalWPerK > plain);
+        Assert.True(Middle(OnTop with { GrilleOpen = 0.5 }).TotalWPerK < plain);
+        Assert.True(Middle(OnTop with { RimOpen = 0.5 }).TotalWPerK < plain);
+        Assert.True(Middle(OnTop with { AngleDeg = 45 }).TotalWPerK < plain);
+        Assert.True(Middle(OnTop with { AsideM = 0.02 }).TotalWPerK < plain);
+        Assert.True(Middle(OnTop with { AirFromShell = true }).TotalWPerK < plain);
+        Assert.True(Middle(OnTop with { FinsM2 = 5e-3 }).TotalWPerK > plain);
+        Assert.True(Middle(OnTop with { Fans = [Thirty, Thirty] }).TotalWPerK > plain);
+        Assert.True(Middle(OnTop with { Fans = [Thirty with { SpeedRatio = 1.3 }] }).TotalWPerK > plain);
+        Mount shrouded = OnTop with { ShellFromCanM = null, Shroud = new(0.004, 1, 0) };
+        Assert.True(Middle(shrouded with { Shroud = new(0.004, 1, 2e-4) }).TotalWPerK < Middle(shrouded).TotalWPerK);
+        MountSheet high = Sheet(OnTop) with { AltitudeM = 2500 };
+        Assert.True(MountHeat.Of(high, OnTop, default).TotalWPerK < plain);
+    }
+
+    [Fact]
+    public void A_duct_that_faces_the_wind_blows_the_harder_the_faster_the_car_goes_and_not_at_all_at_rest()
+    {
+        Mount scoop = new() { Name = "scoop", GapM = 0.02, Duct = new(8e-4, 4e-4, 0.15, 1, true) };
+        double[] flows = [.. new double[] { 0, 4, 8, 16 }.Select(speed => MountHeat.Of(Sheet(scoop) with { CarSpeedMS = speed }, scoop, default).Flow.FlowM3S)];
+        Assert.Equal(0, flows[0]);
+        Assert.Equal(2, flows[2] / flows[1], 9);
+        Assert.Equal(2, flows[3] / flows[2], 9);
+    }
+
+    [Fact]
+    public void A_stream_never_carries_off_more_than_its_air_can_and_every_part_is_a_number()
+    {
+        for (int i = 0; i < 3000; i++)
+        {
+            RandomStream chance = new(5, i);
+            MountSheet sheet = MadeUpMounts.Sheet(chance, 1);
+            MountHeat heat = MountHeat.Of(sheet, sheet.Mounts[0], MountChance.Shared(chance).Drawn(chance));
+            Assert.True(heat.StreamWPerK <= heat.Flow.CarriedKgS * 1020 + 1e-12);
+            Assert.All([heat.StreamWPerK, heat.ElsewhereWPerK, heat.RadiatedWPerK, heat.PlateWPerK], part => Assert.True(part >= 0 && double.IsFinite(part)));
+            Assert.InRange(heat.Flow.ReachesCan, 0, 1);
+            Assert.InRange(heat.Flow.Covered, 0, 1);
+            Assert.True(heat.Flow.FreeM3S == 0 || sheet.Mounts[0].Duct is { } || heat.Flow.FlowM3S <= heat.Flow.FreeM3S * (1 + 1e-12));
+        }
+    }
+
+    [Fact]
+    public void A_mount_that_was_driven_puts_the_others_right_and_narrows_them()
+    {
+        Mount bare = new() { Name = "bare can" }, other = OnTop with { Name = "not driven" };
+        MountSheet sheet = Sheet(bare, other);
+        MountAnswer ruler = MountPredictions.Of(sheet, 1), after = MountPredictions.Of(sheet, Believed("Bare can", 0.8), 1);
+        Assert.True(ruler.Mounts[0].WattsPerKelvin.Q50 < 0.6);
+        Assert.InRange(after.Mounts[0].WattsPerKelvin.Q50, 0.75, 0.85);
+        Assert.True(after.Mounts[1].WattsPerKelvin.Q50 > ruler.Mounts[1].WattsPerKelvin.Q50);
+        Assert.True(Width(after.Mounts[1]) < 0.8 * Width(ruler.Mounts[1]), $"{Width(after.Mounts[1])} of {Width(ruler.Mounts[1])}");
+        Assert.Equal(ruler.Mounts[0].WattsPerKelvin.Q50, after.Mounts[0].Found!.Predicted.Q50, 9);
+        Assert.True(after.Mounts[0].Found!.Odds > 0.8);
+        Assert.Null(after.Mounts[1].Found);
+        Assert.Empty(after.Driven);
+        Assert.True(after.Mounts[1].Against!.Q50 < 0);
+    }
+
+    [Fact]
+    public void Chances_of_being_the_coolest_add_up_and_one_seed_gives_one_answer()
+    {
+        MountSheet sheet = Sheet(new Mount { Name = "bare can" }, OnTop);
+        MountAnswer answer = MountPredictions.Of(sheet, Believed("rear blower", 0.9), 4);
+        Assert.Equal(1, answer.Mounts.Sum(m => m.OddsCoolest) + answer.Driven.Sum(d => d.OddsCoolest), 9);
+        Assert.Equal(answer.Mounts[1].CanC, MountPredictions.Of(sheet, Believed("rear blower", 0.9), 4).Mounts[1].CanC);
+    }
+
+    // One option known to about a tenth, on motors of the usual doubt.
+    static RaceEvidence Believed(string option, double wPerK)
+    {
+        RandomStream chance = new(3);
+        return new([option], [.. PriorMotors.Draws(800, 2).Select(m => new RaceDraw(m.CoreOverCan, m.CoreToCanPerS, m.WindingShare, m.SlotS, m.CopperShare, Math.Log(m.HeatKPerS), 0.1, 0.05, 0.03,
+            [new(Math.Log(wPerK / 50) + 0.1 * chance.NextNormal(), -0.3, -1.4)]))], new(25, 360), 360, null, []);
+    }
+
+    static double Width(MountPrediction m) => Math.Log(m.WattsPerKelvin.Q95 / m.WattsPerKelvin.Q05);
+
+    static void Near(double byHand, double reckoned, string what) => Assert.True(Math.Abs(reckoned / byHand - 1) < 0.003, $"{what}: by hand {byHand}, reckoned {reckoned}");
+}
