@@ -120,7 +120,8 @@ internal sealed class MountPanel
     private void Jet(Func<double, double, Spot> at, double width, double reach)
     {
         if (width <= 0) return;
-        double wider = 2 * reach * Math.Tan(HalfAngle);
+        if (mount.Shroud is { }) reach = mount.GapM; // within it nothing spreads freely
+        double wider = mount.Shroud is { } ? 0 : 2 * reach * Math.Tan(HalfAngle);
         sheet.Polygon([at(-width / 2, mount.GapM), at(width / 2, mount.GapM), at((width + wider) / 2, mount.GapM - reach), at(-(width + wider) / 2, mount.GapM - reach)], Stream, opacity: sheet.Colours.BandOpacity);
     }
 

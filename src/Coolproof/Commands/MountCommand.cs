@@ -83,7 +83,7 @@ internal sealed class Mounting(Terminal terminal)
         terminal.Out.Write(request.Json ? MountJson.Text(answer) : string.Join('\n', MountPage.Lines(answer, new PageSettings(degrees, terminal.Width, terminal.Ink))) + "\n");
         terminal.Out.Flush();
         return request.Picture is { } picture
-            ? PictureFile.Drawn(() => MountPicture.Of(sheet, [.. answer.Mounts.Select(m => MountPage.InALine(m, degrees))], new PictureStyle(Theme: request.Theme, Units: request.Units)).Save(picture), terminal)
+            ? PictureFile.Drawn(() => MountPicture.Of(sheet, [.. answer.Mounts.Select(m => MountPage.InALine(m, answer, degrees))], new PictureStyle(Theme: request.Theme, Units: request.Units)).Save(picture), terminal)
             : Exit.Done;
     }
 }

@@ -40,8 +40,8 @@ internal static class MountPage
     }
 
     /// <summary>A mount in a line, as under its drawing.</summary>
-    public static string InALine(MountPrediction mount, DegreeWords degrees) =>
-        $"{PerDegree(mount.WattsPerKelvin, degrees)}{(mount.Against is { } against ? $"; can {Difference(against, degrees)} than the reference" : "")}";
+    public static string InALine(MountPrediction mount, MountAnswer answer, DegreeWords degrees) =>
+        $"{PerDegree(mount.WattsPerKelvin, degrees)}{(mount.Against is { } against ? $"; can {Difference(against, degrees)} than the {Cells.Clean(answer.Reference)}" : "")}";
 
     static string Conditions(MountAnswer answer, DegreeWords degrees) =>
         $"{degrees.Say(answer.Fair.AmbientC, 1)} air, {answer.Fair.DriveS:0} s of driving at {3.6 * answer.Sheet.CarSpeedMS:0} km/h on average, started at air, the same load for all. Brackets hold the truth 9 times in 10. "
