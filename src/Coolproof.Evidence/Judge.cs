@@ -1,3 +1,4 @@
+using Coolproof.Evidence.Earlier;
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Evidence.Model;
 using Coolproof.Evidence.Words;
@@ -11,6 +12,9 @@ namespace Coolproof.Evidence;
 /// <summary>The question of a readings table answered at fair, equal conditions.</summary>
 public static class Judge
 {
+    // Parts of the work on several days, by the readings that each weighs.
+    private const double EarlierDone = 0.4, AllDone = 0.95;
+
     /// <summary>Judges a table.</summary>
     /// <param name="table">A table that was understood.</param>
     /// <param name="settings">How to judge it.</param>
@@ -32,16 +36,30 @@ public static class Judge
         ReadingsTable table, IReadOnlyList<ReadingsTable> before, JudgeSettings settings, IProgress<JudgeProgress>? progress = null, CancellationToken cancel = default)
     {
         Judgement byItself = Of(table, settings, progress, cancel);
-        if (byItself is not Judged { Verdict: var alone })
-            return byItself;
+        return byItself is Judged { Verdict: var alone } ? Together(table, before, alone, settings, progress, cancel) : byItself;
+    }
+
+    /// <summary>The same where the verdict on the new table by itself is there already.</summary>
+    /// <param name="table">A table that was understood.</param>
+    /// <param name="before">Tables of earlier days.</param>
+    /// <param name="alone">The verdict on the new table, by the same settings.</param>
+    /// <param name="settings">How to judge it.</param>
+    /// <param name="progress">Told what is being done.</param>
+    /// <param name="cancel">Stops the work; <see cref="OperationCanceledException"/> follows.</param>
+    public static Judgement Together(
+        ReadingsTable table, IReadOnlyList<ReadingsTable> before, Verdict alone, JudgeSettings settings, IProgress<JudgeProgress>? progress = null, CancellationToken cancel = default)
+    {
         JudgeSettings same = settings with { AmbientC = alone.Fair.AmbientC, DriveS = alone.Fair.DriveS };
-        Judgement earlier = Of(EarlierTables.Joined(before[^1], [.. before.SkipLast(1)]), same, progress, cancel);
-        Judgement all = Of(EarlierTables.Joined(table, before), same, progress, cancel);
+        Judgement earlier = Of(EarlierTables.Joined(before[^1], [.. before.SkipLast(1)]), same, Part(progress, "weighing the earlier days", 0, EarlierDone), cancel);
+        Judgement all = Of(EarlierTables.Joined(table, before), same, Part(progress, "weighing all days together", EarlierDone, AllDone), cancel);
+        if (all is not Judged together)
+            return all;
+        progress?.Report(new("setting options beside what they were", AllDone));
         IReadOnlyList<OptionChange> changes = OptionChanges.Of(table, before, same);
-        return all is not Judged together ? all : together with
-        {
-            Verdict = together.Verdict with { Warnings = [.. EarlierWords.Of(before, alone, (earlier as Judged)?.Verdict, changes), .. together.Verdict.Warnings] },
-        };
+        EarlierEvidence added = new(
+            before.Sum(b => b.Runs.Select(r => r.Day).Distinct().Count()), before.Sum(b => b.Runs.Count), alone,
+            earlier is Judged { Verdict: var then } ? Contradiction.Between(alone, then) : [], changes.Count, OptionChanges.Most(changes, before));
+        return together with { Verdict = together.Verdict with { Warnings = [.. EarlierWords.Of(added), .. together.Verdict.Warnings] }, Earlier = added };
     }
 
     /// <summary>The same where some constants of the world are known: for tests against a known generator.</summary>
@@ -67,7 +85,7 @@ public static class Judge
         ReadingsTable table, DayModel model, int[] options, FairConditions fair, JudgeSettings settings, IProgress<JudgeProgress>? progress, CancellationToken cancel)
     {
         DayFit fit = DayFit.Of(model).Refined(settings.Seed, settings.Threads, cancel);
-        IProgress<double>? sampling = progress is null ? null : new Relay(fraction => progress.Report(new("weighing the readings", fraction)));
+        IProgress<double>? sampling = progress is null ? null : new Relay<double>(fraction => progress.Report(new("weighing the readings", fraction)));
         (Posterior posterior, GatedResult result) = PosteriorSampling.Run(table, fit, options, fair, settings.Seed, settings.Threads, sampling, cancel);
         if (!result.Gate.Passed)
             return Failure(result.Gate);
@@ -108,8 +126,11 @@ public static class Judge
     private static NotConverged Failure(string quantity, string reason) => new(quantity, reason,
         "Look for a wrong number first (a drive, a delay, a clock time, an option's name). Then try --random-seed 2. If it stays, leave out the run that is odd with a reason in its exclude column.");
 
-    private sealed class Relay(Action<double> report) : IProgress<double>
+    private static Relay<JudgeProgress>? Part(IProgress<JudgeProgress>? progress, string doing, double from, double to) =>
+        progress is null ? null : new(value => progress.Report(new(doing, from + value.Fraction * (to - from))));
+
+    private sealed class Relay<T>(Action<T> report) : IProgress<T>
     {
-        public void Report(double value) => report(value);
+        public void Report(T value) => report(value);
     }
 }

@@ -1,4 +1,5 @@
 using Coolproof.Evidence.Causes;
+using Coolproof.Evidence.Earlier;
 using Coolproof.Evidence.Forecasts;
 
 namespace Coolproof.Evidence;
@@ -15,6 +16,9 @@ public sealed record Judged(Verdict Verdict) : Judgement
 
     /// <summary>What the same draws say of why runs read what they read; null likewise.</summary>
     public CauseEvidence? Causes { get; init; }
+
+    /// <summary>What earlier days have added; null where the verdict is from the table by itself.</summary>
+    public EarlierEvidence? Earlier { get; init; }
 }
 
 /// <summary>The table can't be judged as it stands (exit code 2).</summary>

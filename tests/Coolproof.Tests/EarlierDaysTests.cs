@@ -21,13 +21,26 @@ public sealed class EarlierDaysTests : IDisposable
         Assert.Equal(4, together.GetProperty("options")[0].GetProperty("runs").GetInt32());
         Assert.Equal(alone.GetProperty("reference").ToString(), together.GetProperty("reference").ToString());
         Assert.StartsWith("An earlier day with 4 runs is in this answer. From this day alone: ", Warnings(together)[0]);
+        Assert.False(alone.TryGetProperty("earlier", out _));
+        var earlier = together.GetProperty("earlier");
+        Assert.Equal((1, 4, 2), (earlier.GetProperty("days").GetInt32(), earlier.GetProperty("runs").GetInt32(), earlier.GetProperty("optionsAsked").GetInt32()));
+        Assert.True(JsonElement.DeepEquals(alone.GetProperty("options"), earlier.GetProperty("alone").GetProperty("options")));
+        Assert.True(JsonElement.DeepEquals(alone.GetProperty("pairs"), earlier.GetProperty("alone").GetProperty("pairs")));
+        Assert.EndsWith(earlier.GetProperty("alone").GetProperty("sentence").GetString()!, Warnings(together)[0]);
+        Assert.Equal(JsonValueKind.Null, earlier.GetProperty("changed").ValueKind);
+        Assert.Equal(0, earlier.GetProperty("contradictions").GetArrayLength());
+        Contract.Fits("compare", together.ToString());
     }
 
     [Fact]
     public void A_day_that_contradicts_the_earlier_ones_is_pointed_out()
     {
         var (today, before) = (Table("today.csv", "today", 62, 82), Table("before.csv", "today", 84, 62));
-        var warnings = Warnings(Compared(ProgramRun.Good("compare", today, "--json", "--earlier", before)));
+        var together = Compared(ProgramRun.Good("compare", today, "--json", "--earlier", before));
+        var warnings = Warnings(together);
+        var contradiction = together.GetProperty("earlier").GetProperty("contradictions")[0];
+        Assert.True(contradiction.GetProperty("newK").GetDouble() < -10 && contradiction.GetProperty("earlierK").GetDouble() > 10 && contradiction.GetProperty("sds").GetDouble() > 2);
+        Contract.Fits("compare", together.ToString());
         Assert.StartsWith("This day contradicts the earlier ones: the can with the bare can ran ", warnings[0]);
         Assert.Contains("K cooler than with the fan, before it ran ", warnings[0]);
     }
@@ -36,8 +49,12 @@ public sealed class EarlierDaysTests : IDisposable
     public void An_option_that_cools_otherwise_than_before_is_named()
     {
         var (today, before) = (Table("today.csv", "today", 80, 82), Table("before.csv", "before", 81, 58));
-        var warnings = Warnings(Compared(ProgramRun.Good("compare", today, "--json", "--earlier", before)));
-        Assert.Contains(warnings, w => w.StartsWith("The fan shed ") && w.Contains("% less heat per degree on this day than on the day before ("));
+        var together = Compared(ProgramRun.Good("compare", today, "--json", "--earlier", before));
+        var changed = together.GetProperty("earlier").GetProperty("changed");
+        Assert.Equal(("fan", 1), (changed.GetProperty("option").GetString(), changed.GetProperty("days").GetInt32()));
+        Assert.InRange(changed.GetProperty("ratio").GetDouble(), 0.4, 0.9);
+        Contract.Fits("compare", together.ToString());
+        Assert.Contains(Warnings(together), w => w.StartsWith("The fan shed ") && w.Contains("% less heat per degree on this day than on the day before ("));
     }
 
     [Fact]

@@ -38,14 +38,15 @@ internal sealed class Comparison(Terminal terminal)
     /// <summary>Says what came of judging.</summary>
     /// <returns>The exit code.</returns>
     internal int Answer(Judgement judgement, ReadingsTable table, CompareRequest request) => judgement is Judged judged
-        ? Tell(TableQuestions.Beside(judged.Verdict, table), request)
+        ? Tell(judged with { Verdict = TableQuestions.Beside(judged.Verdict, table) }, request)
         : TableJudging.Unjudged(judgement, request.Units, terminal);
 
-    int Tell(Verdict verdict, CompareRequest request)
+    int Tell(Judged judged, CompareRequest request)
     {
+        var verdict = judged.Verdict;
         if (request.Json)
         {
-            terminal.Out.Write(CompareJson.Text(verdict));
+            terminal.Out.Write(CompareJson.Text(verdict, judged.Earlier));
         }
         else
         {

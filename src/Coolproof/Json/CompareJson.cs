@@ -1,22 +1,25 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Coolproof.Evidence;
+using Coolproof.Evidence.Earlier;
 
 namespace Coolproof.Json;
 
 /// <summary>What `compare --json` prints, version 1. °C, K, s and W/K, whatever is shown to people.</summary>
 internal sealed record CompareJson(
     int Version, ReferenceJson Reference, IReadOnlyList<OptionJson> Options, IReadOnlyList<PairJson> Pairs, IReadOnlyList<DoubtJson> Doubt,
-    SamplerJson Sampler, IReadOnlyList<string> Warnings, IReadOnlyList<string> Advice)
+    SamplerJson Sampler, IReadOnlyList<string> Warnings, IReadOnlyList<string> Advice, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] EarlierJson? Earlier)
 {
     /// <summary>The version of the contract.</summary>
     public const int CurrentVersion = 1;
 
     /// <summary>The verdict as text, with a line end. The same verdict gives the same text.</summary>
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="earlier">What earlier days have added to it; null: it is from the table by itself.</param>
     /// <exception cref="ArgumentException">A number of the verdict is not finite: the message names it.</exception>
-    public static string Text(Verdict verdict) => JsonSerializer.Serialize(Of(verdict), CompareJsonContext.Printed.CompareJson) + "\n";
+    public static string Text(Verdict verdict, EarlierEvidence? earlier = null) => JsonSerializer.Serialize(Of(verdict, earlier), CompareJsonContext.Printed.CompareJson) + "\n";
 
-    static CompareJson Of(Verdict verdict) => new(
+    static CompareJson Of(Verdict verdict, EarlierEvidence? earlier) => new(
         CurrentVersion,
         new ReferenceJson(Round(verdict.Fair.AmbientC, 2, "ambientC"), Round(verdict.Fair.DriveS, 1, "driveS"), verdict.Fair.Start),
         [.. verdict.Options.Select(OptionJson.Of)],
@@ -25,7 +28,7 @@ internal sealed record CompareJson(
         new SamplerJson(
             verdict.Sampler.Chains, verdict.Sampler.Draws, Round(verdict.Sampler.RHatMax, 4, "rHatMax"), Round(verdict.Sampler.EssMin, 0, "essMin"),
             verdict.Sampler.Divergences),
-        verdict.Warnings, verdict.Advice);
+        verdict.Warnings, verdict.Advice, earlier is null ? null : EarlierJson.Of(earlier));
 
     /// <summary>A number rounded to decimals; zero never has a sign.</summary>
     internal static double Round(double value, int decimals, string what)

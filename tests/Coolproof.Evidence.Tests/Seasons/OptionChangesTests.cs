@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coolproof.Evidence.Earlier;
 using Coolproof.Notebook;
 using Coolproof.Rehearsal;
 using MathNet.Numerics.Distributions;

@@ -1,6 +1,6 @@
 using Coolproof.Notebook;
 
-namespace Coolproof.Evidence;
+namespace Coolproof.Evidence.Earlier;
 
 /// <summary>Readings tables of several days put into one.</summary>
 public static class EarlierTables

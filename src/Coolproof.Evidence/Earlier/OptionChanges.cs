@@ -2,7 +2,7 @@ using Coolproof.Notebook;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 
-namespace Coolproof.Evidence;
+namespace Coolproof.Evidence.Earlier;
 
 /// <summary>How an option's cooling on a new day stands to that of the same name on earlier ones.</summary>
 /// <param name="Option">Its name.</param>
@@ -23,8 +23,8 @@ internal static class OptionChanges
     // No name that is typed ends so.
     private const string Mark = "\u0001";
 
-    // Measured up to 60 runs together; near 130 the quick path's intervals are too narrow (docs/decisions/earlier-days.md).
-    private const int MostRuns = 72;
+    /// <summary>Most runs together: measured up to 60; near 130 the quick path's intervals are too narrow (docs/decisions/earlier-days.md).</summary>
+    public const int MostRuns = 72;
 
     /// <summary>Limit of <see cref="OptionChange.Sds"/> so that of so many unchanged options together one in twenty days is called changed (Šidák 1967).</summary>
     public static double Limit(int options) => Normal.InvCDF(0, 1, 1 - 0.5 * (1 - Math.Pow(0.95, 1.0 / Math.Max(options, 1))));
@@ -42,6 +42,18 @@ internal static class OptionChanges
                where before.Any(b => Enumerable.Range(0, b.Options.Count).Any(o => Same(b.Options[o], name) && Judge.Counted(b, o).Any()))
                select Of(name, table, before, settings),
         ];
+
+    /// <summary>The one that stands out most; null where none is beyond the limit.</summary>
+    /// <param name="changes">All options that were asked about.</param>
+    /// <param name="before">Tables of the earlier days.</param>
+    public static ChangedOption? Most(IReadOnlyList<OptionChange> changes, IReadOnlyList<ReadingsTable> before)
+    {
+        OptionChange[] beyond = [.. changes.Where(c => c.Sds > Limit(changes.Count)).OrderByDescending(c => c.Sds)];
+        if (beyond is not [var most, ..])
+            return null;
+        int days = before.Sum(b => b.Runs.Where(r => Same(r.Option, most.Option)).Select(r => r.Day).Distinct().Count());
+        return new(most.Option, days, Math.Exp(most.LogRatio), most.Sds);
+    }
 
     private static OptionChange Of(string name, ReadingsTable table, IReadOnlyList<ReadingsTable> before, JudgeSettings settings)
     {
