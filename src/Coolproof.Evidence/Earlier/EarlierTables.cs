@@ -5,6 +5,9 @@ namespace Coolproof.Evidence.Earlier;
 /// <summary>Readings tables of several days put into one.</summary>
 public static class EarlierTables
 {
+    /// <summary>Most runs together of which it is told whether options are still what they were: measured up to 60; near 130 the quick path's intervals are too narrow (docs/decisions/earlier-days.md).</summary>
+    public const int MostRuns = 72;
+
     /// <summary>Puts the tables of earlier days before the table of a new one. A day whose name comes again is told apart by a number.</summary>
     /// <param name="table">The new table; its options stand first.</param>
     /// <param name="before">The earlier ones.</param>

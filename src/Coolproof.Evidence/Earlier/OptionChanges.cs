@@ -23,9 +23,6 @@ internal static class OptionChanges
     // No name that is typed ends so.
     private const string Mark = "\u0001";
 
-    /// <summary>Most runs together: measured up to 60; near 130 the quick path's intervals are too narrow (docs/decisions/earlier-days.md).</summary>
-    public const int MostRuns = 72;
-
     /// <summary>Limit of <see cref="OptionChange.Sds"/> so that of so many unchanged options together one in twenty days is called changed (Šidák 1967).</summary>
     public static double Limit(int options) => Normal.InvCDF(0, 1, 1 - 0.5 * (1 - Math.Pow(0.95, 1.0 / Math.Max(options, 1))));
 
@@ -34,7 +31,7 @@ internal static class OptionChanges
     /// <param name="before">Earlier ones.</param>
     /// <param name="settings">Seed.</param>
     public static IReadOnlyList<OptionChange> Of(ReadingsTable table, IReadOnlyList<ReadingsTable> before, JudgeSettings settings) =>
-        table.Runs.Count + before.Sum(b => b.Runs.Count) > MostRuns
+        table.Runs.Count + before.Sum(b => b.Runs.Count) > EarlierTables.MostRuns
         ? []
         :
         [

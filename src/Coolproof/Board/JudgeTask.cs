@@ -28,7 +28,8 @@ internal sealed record JudgeTask(NotebookTable Table, JudgeSettings Settings, st
         return new JudgeTask(table, settings, MarkOf(table.Table, settings));
     }
 
-    static string MarkOf(ReadingsTable table, JudgeSettings settings)
+    /// <summary>The same for the same readings and settings.</summary>
+    internal static string MarkOf(ReadingsTable table, JudgeSettings settings)
     {
         // Records print all their fields; lists inside them are printed one by one.
         var text = new StringBuilder($"{settings with { Threads = 0 }}\n");

@@ -8,11 +8,16 @@ namespace Coolproof.Board;
 /// <summary>Judges a table: <see cref="Judge.Of"/>.</summary>
 internal delegate Judgement Judging(ReadingsTable table, JudgeSettings settings, IProgress<JudgeProgress> progress, CancellationToken cancel);
 
+/// <summary>Judges a table together with those of earlier days: <see cref="Judge.Together"/>.</summary>
+internal delegate Judgement JudgingTogether(
+    ReadingsTable table, IReadOnlyList<ReadingsTable> before, Verdict alone, JudgeSettings settings, IProgress<JudgeProgress> progress, CancellationToken cancel);
+
 /// <summary>
 /// Verdicts of the days and questions that people look at, refreshed in the background, one after the other, when their readings change. Newer readings stop the work on
-/// older ones. The last answer stays until the next one is there, and says that it is old.
+/// older ones. The last answer stays until the next one is there, and says that it is old. When all of them are up to date, days are judged together with earlier ones where
+/// somebody looks at that.
 /// </summary>
-internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judging judging, ILogger<VerdictBoard> log) : BackgroundService
+internal sealed partial class VerdictBoard(NotebookBoard board, TimeProvider clock, Judging judging, JudgingTogether together, ILogger<VerdictBoard> log) : BackgroundService
 {
     /// <summary>Verdicts held; the ones that nobody has looked at for longest go first.</summary>
     public const int MostHeld = 64;
@@ -26,7 +31,7 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
     readonly SemaphoreSlim wake = new(0, 1);
     readonly int threads = Math.Clamp(Environment.ProcessorCount - 1, 1, 4); // pages are served beside it
     long lastStamp;
-    (Guid About, string Mark, CancellationTokenSource Stop)? running;
+    Running? running;
 
     /// <summary>Raised after a state has changed; whoever listens must be quick about it.</summary>
     public event Action? Changed;
@@ -42,6 +47,18 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
             if (it.State.Judgement is null || it.Seen != board.Notebook) Wake();
             return it.State;
         }
+    }
+
+    /// <summary>The same of a day, which is then also judged together with the earlier ones that belong to it.</summary>
+    public VerdictState WithEarlier(Guid about)
+    {
+        lock (turn)
+        {
+            var it = HoldOf(about);
+            if (!it.EarlierAsked) Wake();
+            it.EarlierAsked = true;
+        }
+        return Of(about);
     }
 
     /// <summary>States that changed after a stamp, in the order of change.</summary>
@@ -66,7 +83,12 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
             while (true)
             {
                 await wake.WaitAsync(stoppingToken);
-                while (Next() is { } work) await JudgeAsync(work.Held, work.Task, stoppingToken);
+                while (true)
+                {
+                    if (Next() is { } work) await JudgeAsync(work.Held, work.Task, stoppingToken);
+                    else if (NextEarlier() is { } more) await JudgeTogetherAsync(more.Held, more.Task, stoppingToken);
+                    else break;
+                }
             }
         }
         finally
@@ -120,9 +142,16 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
     async Task JudgeAsync(Held it, JudgeTask task, CancellationToken ending)
     {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(ending);
-        lock (turn) running = (it.State.About, task.Mark, stop);
+        lock (turn) running = new(it.State.About, task.Mark, Together: false, stop);
         StopIfOutdated(); // what came while the task was put together found nothing to stop
-        Change(it, state => state with { Current = false, Fault = null, First = null, Progress = new JudgeProgress("waiting for the taps to settle", 0) });
+        Change(it, state => state with
+        {
+            Current = false,
+            Fault = null,
+            First = null,
+            Progress = new JudgeProgress("waiting for the taps to settle", 0),
+            Earlier = state.Earlier is { } earlier ? earlier with { Current = false, Progress = null } : null,
+        });
         try
         {
             await Task.Delay(Settle, clock, stop.Token);
@@ -175,13 +204,23 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
 
     void StopIfOutdated()
     {
-        (Guid About, string Mark, CancellationTokenSource Stop)? seen;
+        Running? seen;
         lock (turn) seen = running;
-        if (seen is not { } work || JudgeTask.Of(board.Notebook, work.About, threads)?.Mark == work.Mark) return;
+        if (seen is not { } work || !Outdated(work)) return;
         lock (turn)
         {
             if (running == work) work.Stop.Cancel(); // else it has ended meanwhile
         }
+    }
+
+    bool Outdated(Running work)
+    {
+        var notebook = board.Notebook;
+        if (!work.Together) return JudgeTask.Of(notebook, work.About, threads)?.Mark != work.Mark;
+        // What days say by themselves goes first; the latest is the one that people wait for.
+        if (EarlierTask.Of(notebook, work.About, threads)?.Mark != work.Mark) return true;
+        if (notebook.Days is not [.., var latest]) return false;
+        lock (turn) return held.TryGetValue(latest.Id, out var it) && JudgeTask.Of(notebook, latest.Id, threads) is { } task && task.Mark != it.Mark;
     }
 
     void Change(Held it, Func<VerdictState, VerdictState> change)
@@ -193,11 +232,16 @@ internal sealed class VerdictBoard(NotebookBoard board, TimeProvider clock, Judg
     // By the clock, so that a listener from before a restart is told what it has not seen.
     long NextStamp() => lastStamp = Math.Max(lastStamp + 1, clock.GetUtcNow().ToUnixTimeMilliseconds());
 
+    sealed record Running(Guid About, string Mark, bool Together, CancellationTokenSource Stop);
+
     sealed class Held(VerdictState state)
     {
         public VerdictState State { get; set; } = state;
         public string? Mark { get; set; }
         public PitNotebook? Seen { get; set; }
         public long AskedAt { get; set; }
+        public bool EarlierAsked { get; set; }
+        public string? EarlierMark { get; set; }
+        public PitNotebook? EarlierSeen { get; set; }
     }
 }

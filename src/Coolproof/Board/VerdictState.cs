@@ -25,6 +25,9 @@ internal sealed record VerdictState(
     /// <summary>Runs that it is of.</summary>
     public int QuickRuns { get; init; }
 
+    /// <summary>How the verdict together with earlier days stands; null where none belongs or nobody asked.</summary>
+    public EarlierState? Earlier { get; init; }
+
     /// <summary>The verdict, where the latest judgement is one.</summary>
     public Verdict? Verdict => (Judgement as Judged)?.Verdict;
 

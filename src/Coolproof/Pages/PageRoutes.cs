@@ -27,6 +27,7 @@ internal static class PageRoutes
         routes.MapPost("/rehearsal", RehearseAsync).ExcludeFromDescription();
         routes.MapPost("/photo/{id:guid}", KeepPhotoAsync).ExcludeFromDescription();
         routes.MapPost("/look", Look).ExcludeFromDescription();
+        routes.MapPost("/earlier", Earlier).ExcludeFromDescription();
         routes.MapGet("/table/{about:guid}", Table).ExcludeFromDescription();
     }
 
@@ -86,8 +87,19 @@ internal static class PageRoutes
             One("theme", "", "light", "dark", "sun"), One("units", "c", "f") == "f" ? Notebook.TemperatureUnitChoice.Fahrenheit : Notebook.TemperatureUnitChoice.Celsius,
             One("mass", "g", "oz") == "oz", One("hand", "right", "left") == "left").ToString());
         if (form["hide"].ToString() is "yes" or "no") device.Keep(ThisDevice.HideCookie, form["hide"].ToString());
+        return Back(form, "/settings");
+    }
+
+    static IResult Earlier([FromForm] IFormCollection form, ThisDevice device)
+    {
+        device.Keep(ThisDevice.EarlierCookie, form["first"] == "yes" ? "yes" : "no");
+        return Back(form, "/");
+    }
+
+    static IResult Back(IFormCollection form, string otherwise)
+    {
         var back = form["back"].ToString();
-        return Results.LocalRedirect(back.StartsWith('/') && !back.StartsWith("//", StringComparison.Ordinal) && !back.Contains('\\') ? back : "/settings");
+        return Results.LocalRedirect(back.StartsWith('/') && !back.StartsWith("//", StringComparison.Ordinal) && !back.Contains('\\') ? back : otherwise);
     }
 
     static async Task SayAsync(NotebookBoard board, Guid author, IEnumerable<(Guid About, string Kind, EntryBody Body)> said, TimeProvider clock, CancellationToken cancel)

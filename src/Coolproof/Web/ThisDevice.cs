@@ -16,6 +16,9 @@ internal sealed class ThisDevice
     /// <summary>Cookie that says whether verdicts are hidden while a round is driven: yes or no; by the device's role where there is none.</summary>
     public const string HideCookie = "coolproof-hide";
 
+    /// <summary>Cookie that says whether the answer with earlier days stands before the day's own: yes or no; no where there is none.</summary>
+    public const string EarlierCookie = "coolproof-earlier";
+
     static readonly CookieOptions Kept = new() { Path = "/", MaxAge = TimeSpan.FromDays(400), SameSite = SameSiteMode.Lax, IsEssential = true };
 
     readonly NotebookBoard board;
@@ -43,6 +46,9 @@ internal sealed class ThisDevice
 
     /// <summary>Whether it hides a verdict while the round is being driven.</summary>
     public bool HidesRounds { get; }
+
+    /// <summary>Whether the answer with earlier days stands before the day's own.</summary>
+    public bool EarlierFirst => context?.Request.Cookies[EarlierCookie] == "yes";
 
     /// <summary>Whether it hides what a day's readings say: its round is being driven.</summary>
     public bool Hides(NotedDay day) => HidesRounds && !WhatNow.RoundDone(board.Notebook, day);

@@ -73,6 +73,7 @@ internal static class WebHost
         services.AddSingleton(store).AddSingleton(settings).AddSingleton(clock);
         services.AddSingleton<RunClockFiles>();
         services.AddSingleton<Judging>((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel));
+        services.AddSingleton<JudgingTogether>((table, before, alone, how, progress, cancel) => Judge.Together(table, before, alone, how, progress, cancel));
         services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
         services.AddSingleton<RoundsBoard>();
         services.AddSingleton<ReportBoard>().AddScoped<ReportRoutes.Asking>();

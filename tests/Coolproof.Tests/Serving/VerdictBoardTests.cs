@@ -148,6 +148,68 @@ public class VerdictBoardTests
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
     }
 
+    [Fact]
+    public async Task A_day_is_judged_together_with_earlier_ones_only_where_that_is_asked_and_after_it_was_judged_by_itself()
+    {
+        List<string> done = [];
+        await using var board = await Boards.StartAsync((table, how, progress, cancel) => Noted(done, "alone", table), (table, before, alone, how, progress, cancel) => Noted(done, $"with {before.Sum(one => one.Runs.Count)}", table));
+        var (before, shot) = await board.DayAsync();
+        var (day, _) = await board.DayAsync("2026-06-14", before);
+        await board.UntilAsync(day, state => state.Current);
+        await board.UntilAsync(before, state => state.Current);
+        await Task.Delay(400, Cancel);
+        Assert.DoesNotContain("with 1", done);
+        Assert.Null(board.Verdicts.Of(day).Earlier);
+
+        Assert.NotNull(board.Verdicts.WithEarlier(day));
+        var state = await board.UntilAsync(day, one => one.Earlier is { Current: true, Together: not null });
+        Assert.Equal([before], state.Earlier!.Judged);
+        Assert.Equal(1, done.Count(one => one == "with 1"));
+
+        // A reading of the earlier day asks for it anew, and for nothing of the day itself.
+        var alone = done.Count(one => one == "alone");
+        await board.Notebook.KeepAsync(PitServer.Device, [board.Entry(EntryKind.ShotRead, shot, EntryBody.Of(("shot", shot), ("value", 85.5), ("unit", "c")))], Cancel);
+        await board.UntilAsync(day, one => one.Earlier is { Current: true } && done.Count(what => what == "with 1") == 2);
+        Assert.Equal(alone + 1, done.Count(one => one == "alone")); // the earlier day's own
+    }
+
+    [Fact]
+    public async Task A_newer_reading_stops_the_work_on_days_together_and_the_last_answer_stays_marked_old()
+    {
+        var (calls, stopped) = (0, new TaskCompletionSource());
+        await using var board = await Boards.StartAsync((table, how, progress, cancel) => Noted([], "alone", table), (table, before, alone, how, progress, cancel) =>
+        {
+            if (Interlocked.Increment(ref calls) == 2)
+            {
+                progress.Report(new JudgeProgress("weighing all days together", 0.5));
+                cancel.WaitHandle.WaitOne(TimeSpan.FromSeconds(30));
+                stopped.SetResult();
+                cancel.ThrowIfCancellationRequested();
+            }
+            return Noted([], "with", table);
+        });
+        var (before, _) = await board.DayAsync();
+        var (day, shot) = await board.DayAsync("2026-06-14", before);
+        board.Verdicts.WithEarlier(day);
+        var answered = await board.UntilAsync(day, state => state.Earlier is { Current: true });
+        foreach (var reading in new[] { 85.5, 84 })
+        {
+            await board.Notebook.KeepAsync(PitServer.Device, [board.Entry(EntryKind.ShotRead, shot, EntryBody.Of(("shot", shot), ("value", reading), ("unit", "c")))], Cancel);
+            if (reading == 84) break;
+            var old = await board.UntilAsync(day, state => state.Earlier?.Progress is { Fraction: 0.5 });
+            Assert.True(old.Current && !old.Earlier!.Current);
+            Assert.Equal(answered.Earlier!.JudgedAt, old.Earlier.JudgedAt);
+        }
+        await stopped.Task.WaitAsync(TimeSpan.FromSeconds(10), Cancel);
+        await board.UntilAsync(day, state => state.Earlier is { Current: true } && calls == 3);
+    }
+
+    static Judgement Noted(List<string> done, string what, ReadingsTable table)
+    {
+        lock (done) done.Add(what);
+        return table.Runs.Count == 0 ? new Refused("no runs", "drive") : new Judged(Samples.Of(2));
+    }
+
     static ReadingsTable Table()
     {
         using var stream = File.OpenRead(TestFiles.Of("demo", "demo-day.csv"));
@@ -176,12 +238,12 @@ public class VerdictBoardTests
 
         public required VerdictBoard Verdicts { get; init; }
 
-        public static async Task<Boards> StartAsync(Judging judging)
+        public static async Task<Boards> StartAsync(Judging judging, JudgingTogether? together = null)
         {
             var folder = Directory.CreateTempSubdirectory("coolproof-").FullName;
             var store = await JournalStore.OpenAsync(Path.Combine(folder, "n.coolproof"));
             var notebook = new NotebookBoard(store, TimeProvider.System);
-            var boards = new Boards { Notebook = notebook, Verdicts = new VerdictBoard(notebook, TimeProvider.System, judging, NullLogger<VerdictBoard>.Instance), store = store, folder = folder };
+            var boards = new Boards { Notebook = notebook, Verdicts = new VerdictBoard(notebook, TimeProvider.System, judging, together ?? ((_, _, _, _, _, _) => new Refused("just a test", "none")), NullLogger<VerdictBoard>.Instance), store = store, folder = folder };
             await notebook.StartAsync(Cancel);
             await boards.Verdicts.StartAsync(Cancel);
             return boards;
@@ -190,12 +252,13 @@ public class VerdictBoardTests
         public Entry Entry(string kind, Guid about, EntryBody body) =>
             new(Guid.CreateVersion7(), kind, Instant.FromUtc(2026, 6, 13, 15, 0) + Duration.FromSeconds(++made), about, null, body);
 
-        /// <summary>A day with one run and one reading.</summary>
-        public async Task<(Guid Day, Guid Shot)> DayAsync()
+        /// <summary>A day with one run and one reading, with the option of another day where one is named.</summary>
+        public async Task<(Guid Day, Guid Shot)> DayAsync(string date = "2026-06-13", Guid? like = null)
         {
-            var (day, option, run, shot) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
+            var option = like is { } other ? Notebook.Notebook.RunsOf(other)[0].Option!.Value : Guid.CreateVersion7();
+            var (day, run, shot) = (Guid.CreateVersion7(), Guid.CreateVersion7(), Guid.CreateVersion7());
             await Notebook.KeepAsync(PitServer.Device, [
-                Entry(EntryKind.OptionSet, option, EntryBody.Of(("name", "bare can"))), Entry(EntryKind.DaySet, day, EntryBody.Of(("date", "2026-06-13"))),
+                Entry(EntryKind.OptionSet, option, EntryBody.Of(("name", "bare can"))), Entry(EntryKind.DaySet, day, EntryBody.Of(("date", date))),
                 Entry(EntryKind.RunBegin, run, EntryBody.Of(("day", day), ("option", option), ("number", 1))), Entry(EntryKind.RunSet, run, EntryBody.Of(("driveS", 360))),
                 Entry(EntryKind.Shot, shot, EntryBody.Of(("run", run))), Entry(EntryKind.ShotRead, shot, EntryBody.Of(("shot", shot), ("value", 80), ("unit", "c")))], Cancel);
             return (day, shot);
