@@ -62,6 +62,7 @@ public sealed class PitTable : IAsyncLifetime
         var question = new Uri(page.Url).AbsolutePath;
         var option = await page.Locator(".cards a").Nth(4).GetAttributeAsync("href");
         await page.GotoAsync("/");
+        var latest = (await page.Locator("#days a.main").First.GetAttributeAsync("href") ?? "").Replace("/day/", "/verdict/", StringComparison.Ordinal);
         var day = await page.Locator("#days a.main").Last.GetAttributeAsync("href") ?? "";
         await page.GotoAsync(day);
         var run = await page.Locator(".runs a").Nth(1).GetAttributeAsync("href");
@@ -72,7 +73,9 @@ public sealed class PitTable : IAsyncLifetime
         var verdict = day.Replace("/day/", "/verdict/", StringComparison.Ordinal);
         await page.GotoAsync(verdict);
         await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = 90_000 });
-        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["why"] = day.Replace("/day/", "/why/", StringComparison.Ordinal), ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
+        await page.GotoAsync(latest);
+        await page.Locator("#earlier-table").WaitForAsync(new() { Timeout = 180_000 });
+        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["verdict with earlier days"] = latest, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["why"] = day.Replace("/day/", "/why/", StringComparison.Ordinal), ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
     }
 
     /// <inheritdoc/>
