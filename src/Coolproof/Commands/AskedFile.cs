@@ -18,11 +18,17 @@ internal static class AskedFile
         if (Text(command, path, terminal) is not { } text) return null;
         var (asked, problems) = read(text);
         if (asked is not null) return asked;
+        Tell(command, path, problems, terminal);
+        return null;
+    }
+
+    /// <summary>Says all that is wrong with an asked file.</summary>
+    public static void Tell(string command, string path, IReadOnlyList<AskedProblem> problems, Terminal terminal)
+    {
         var name = path == TableFile.StandardInput ? "what came on standard input" : Cells.Clean(path);
         terminal.Error.WriteLine($"coolproof {command}: {name} can't be used as it stands ({problems.Count} {(problems.Count == 1 ? "problem" : "problems")}). Nothing was written.");
         foreach (var problem in problems.Take(MostListed)) terminal.Error.WriteLine($"  {Cells.Clean(problem.ToString())}");
         if (problems.Count > MostListed) terminal.Error.WriteLine($"  and {problems.Count - MostListed} more");
-        return null;
     }
 
     static string? Text(string command, string path, Terminal terminal)

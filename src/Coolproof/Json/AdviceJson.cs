@@ -12,6 +12,7 @@ namespace Coolproof.Json;
 [JsonSerializable(typeof(ForecastJson))]
 [JsonSerializable(typeof(WhyJson))]
 [JsonSerializable(typeof(MountJson))]
+[JsonSerializable(typeof(SpendJson))]
 internal sealed partial class AdviceJson : JsonSerializerContext
 {
     /// <summary>The version of the contracts.</summary>

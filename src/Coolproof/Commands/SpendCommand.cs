@@ -1,0 +1,80 @@
+using System.CommandLine;
+using Coolproof.Advice.Spending;
+using Coolproof.Evidence;
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Json;
+using Coolproof.Notebook;
+using Coolproof.Screen;
+using Coolproof.Words;
+
+namespace Coolproof.Commands;
+
+/// <summary>`coolproof spend FILE`: the best parts within money and grams.</summary>
+internal static class SpendCommand
+{
+    /// <summary>The command.</summary>
+    public static Command On(Terminal terminal)
+    {
+        var file = new Argument<string>("FILE") { Description = "Parts, budget and class (JSON; docs/spend.md has an example); - reads it from standard input." };
+        var with = new Option<string?>("--with") { HelpName = "TABLE.csv", Description = "The readings table in which the file's options were driven. Otherwise only guesses (coolsK) count." };
+        var ambient = new QuantityOption("--at-ambient", "30C|86F", "Fair air with --with. Otherwise the middle of what was noted.", Typed.Air);
+        var drive = new QuantityOption("--drive", "360s|6min|6:00", "Fair length of hard driving with --with. Otherwise the middle of the runs.", Typed.Drive);
+        var seed = QuantityOption.Whole("--random-seed", "The same files, options and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
+        var units = WordOption.Units("Degrees for people.");
+        var mass = new WordOption("--mass", "Masses for people.", "g", "oz");
+        var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in K and g." };
+        var command = new Command("spend", "The best use of a budget in money and grams, with parts that fit together and the class allows.") { file, with, ambient.Option, drive.Option, seed.Option, mass.Option, units.Option, json };
+        command.SetAction((parsed, cancel) => Task.FromResult(new Spending(terminal).Run(
+            new SpendRequest(
+                parsed.GetValue(file)!, parsed.GetValue(with), ambient.In(parsed), drive.In(parsed), (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed),
+                mass.In(parsed) == "oz" ? MassUnitChoice.Ounce : MassUnitChoice.Gram, parsed.GetValue(json)),
+            cancel)));
+        return command;
+    }
+}
+
+/// <summary>What `coolproof spend` was asked.</summary>
+/// <param name="File">The parts; "-" for standard input.</param>
+/// <param name="With">A readings table; null: none.</param>
+/// <param name="AmbientC">Fair air, °C; null: the table's.</param>
+/// <param name="DriveS">Fair seconds of driving; null: the table's.</param>
+/// <param name="Seed">Seed.</param>
+/// <param name="Units">Degrees for people.</param>
+/// <param name="Mass">Masses for people.</param>
+/// <param name="Json">Whether to print JSON.</param>
+internal sealed record SpendRequest(string File, string? With, double? AmbientC, double? DriveS, long Seed, TemperatureUnitChoice Units, MassUnitChoice Mass, bool Json);
+
+/// <summary>`coolproof spend` from the file to the exit code.</summary>
+internal sealed class Spending(Terminal terminal)
+{
+    /// <summary>Reads, judges, searches, prints.</summary>
+    /// <returns>The exit code.</returns>
+    public int Run(SpendRequest request, CancellationToken cancel)
+    {
+        if (request.With is null && (request.AmbientC ?? request.DriveS) is not null)
+        {
+            terminal.Error.WriteLine("coolproof spend: --at-ambient and --drive ask for other conditions of a readings table: give it by --with.");
+            return Exit.BadInput;
+        }
+        var sheet = AskedFile.Read("spend", request.File, SpendSheetReader.Read, terminal);
+        var table = request.With is { } path ? TableFile.Read(path, request.DriveS, terminal) : null;
+        if (sheet is null || request.With is not null && table is null) return Exit.BadInput;
+        RaceEvidence? evidence = null;
+        if (table is not null)
+        {
+            var judgement = TableJudging.Of(table, new JudgeSettings(request.AmbientC, request.DriveS, Seed: request.Seed), terminal, cancel);
+            if (judgement is not Judged { Races: { } races }) return TableJudging.Unjudged(judgement, request.Units, terminal);
+            evidence = races.Value;
+        }
+        if (BestUse.Problems(sheet, evidence) is { Count: > 0 } problems)
+        {
+            AskedFile.Tell("spend", request.File, problems, terminal);
+            return Exit.BadInput;
+        }
+        SpendAnswer answer = BestUse.Of(sheet, evidence, request.Seed, cancel);
+        PageSettings page = new(new DegreeWords(request.Units), terminal.Width, terminal.Ink);
+        terminal.Out.Write(request.Json ? SpendJson.Text(answer) : string.Join('\n', SpendPage.Lines(answer, new CostWords(sheet.Currency, request.Mass), page)) + "\n");
+        terminal.Out.Flush();
+        return Exit.Done;
+    }
+}
