@@ -70,7 +70,11 @@ internal sealed class MountPanel
     private double ReachM(double aboveCan)
     {
         double r = asked.Can.DiameterM / 2, below = -aboveCan - r;
-        if (aboveCan < 0) return Math.Sqrt(Math.Max(r * r - below * below, 0)) * 0.9;
+        if (aboveCan < 0)
+        {
+            double of = Math.Abs(below) < 1e-9 ? 0.9 * r : r + (mount.Shroud?.ClearanceM ?? 0.001);
+            return Math.Sqrt(Math.Max(of * of - below * below, 0));
+        }
         return aboveCan < mount.GapM ? MountScale.OutletM(mount) / 2 : mount.Fans.Count == 0 ? MountScale.OutletM(mount) / 2 : mount.Fans[0].SizeM / 2 * 0.98;
     }
 

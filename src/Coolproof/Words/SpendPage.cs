@@ -41,8 +41,13 @@ internal static class SpendPage
         SpendChoice best = answer.Best;
         if (best.Parts.Count == 0) return $"{within} nothing that fits makes the can cooler: keep the {Cells.Clean(answer.Sheet.Base)}.";
         string how = best.Basis switch { SpendBasis.Driven => "as driven", SpendBasis.AddedUp => "its parts added up, never driven together", _ => "with a guess of yours in it" };
-        return $"{within}: {Parts(best)}, for {costs.Money((double)best.Money)}. The can gets {Cooler(best.CanCoolerK, degrees)}, the winding {Cooler(best.WindingCoolerK, degrees)}, {how}.{Lap(best.LapS)}";
+        return $"{within}: {Parts(best)}, for {costs.Money((double)best.Money)}. The can gets {Cooler(best.CanCoolerK, degrees)}, the winding {Cooler(best.WindingCoolerK, degrees)}, {how}.{Lap(best.LapS)}{Nearly(answer, costs)}";
     }
+
+    // A last step that can't be told from nothing is money for a hope: the one before is named.
+    static string Nearly(SpendAnswer answer, CostWords costs) => answer.Steps.Count > 2 && answer.Steps[^1].MoreK is { Q05: <= 0 } && answer.Steps[^2].Choice is { Parts.Count: > 0 } before
+        ? $" It can't be told from {Parts(before)}, for {costs.Money((double)before.Money)}."
+        : "";
 
     static string GramsCount(SpendAnswer answer, CostWords costs) => answer.Sheet.Rules.FreeG switch
     {
