@@ -59,6 +59,48 @@ public sealed class ReportTests : IDisposable
     }
 
     [Fact]
+    public void Earlier_days_are_named_handed_on_and_the_day_alone_stands_beside_their_answer()
+    {
+        var (today, before) = (Place("today.csv"), Place("before.csv"));
+        File.WriteAllLines(today, [Evenings[0], .. Evenings[6..]]);
+        File.WriteAllLines(before, Evenings[..6]);
+        ProgramRun.Good("report", today, "--earlier", before, "--out", Place("out"), "--no-pdf");
+        Assert.Equal(["about.json", "earlier-1.csv", "last-day.json", "readings.csv", "verdict.json"], Names("out"));
+        Assert.Equal(File.ReadAllBytes(before), File.ReadAllBytes(Place("out", "data", "earlier-1.csv")));
+        var about = AssertSameAgain("out");
+        Assert.Contains("earlier-1.csv", about["compare"]!.AsArray().Select(word => (string)word!));
+        Assert.Equal((true, 1, 4), ((bool)about["earlier"]!["first"]!, (int)about["earlier"]!["days"]!, (int)about["earlier"]!["runs"]!));
+        Assert.Equal(ProgramRun.Good("compare", today, "--json"), File.ReadAllText(Place("out", "data", "last-day.json")));
+        var page = System.Net.WebUtility.HtmlDecode(File.ReadAllText(Place("out", "report.html")));
+        Assert.Contains("From second alone", page);
+        Assert.Contains("Readings of 2 days, 2 to 9 June 2026", page);
+        var twice = ProgramRun.Of("report", today, "--earlier", today, "--out", Place("not"), "--no-pdf");
+        Assert.Equal(2, twice.ExitCode);
+        Assert.Contains("would count twice", twice.Error);
+    }
+
+    [Fact]
+    public void A_day_of_the_notebook_keeps_its_own_answer_and_the_one_with_earlier_days_stands_beside_it()
+    {
+        var store = Place("n.coolproof");
+        foreach (var (name, rows) in new[] { ("before.csv", Evenings[..6]), ("today.csv", [Evenings[0], .. Evenings[6..]]) })
+        {
+            File.WriteAllLines(Place(name), rows);
+            ProgramRun.Good("import", Place(name), "--store", store);
+        }
+        ProgramRun.Good("report", "--day", "second", "--store", store, "--out", Place("out"), "--no-pdf");
+        Assert.Equal(["about.json", "earlier-1.csv", "readings.csv", "verdict.json", "with-earlier.json"], Names("out"));
+        var about = AssertSameAgain("out");
+        Assert.DoesNotContain("--earlier", about["compare"]!.AsArray().Select(word => (string)word!));
+        Assert.False((bool)about["earlier"]!["first"]!);
+        var words = about["earlier"]!["compare"]!.AsArray().Select(word => word!.ToString()).Select(word => word.EndsWith(".csv", StringComparison.Ordinal) ? Place("out", "data", word) : word);
+        Assert.Equal(File.ReadAllText(Place("out", "data", "with-earlier.json")), ProgramRun.Good([.. words]));
+        Assert.Contains("With an earlier day", System.Net.WebUtility.HtmlDecode(File.ReadAllText(Place("out", "report.html"))));
+    }
+
+    string[] Names(string report) => [.. Directory.EnumerateFiles(Place(report, "data")).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
+
+    [Fact]
     public void What_is_asked_wrongly_is_said_and_nothing_is_written()
     {
         Directory.CreateDirectory(Place("there"));
@@ -175,7 +217,7 @@ public sealed class ReportTests : IDisposable
         Contract.Fits("report-about", text);
         var about = JsonNode.Parse(text)!;
         string[] words = [.. about["compare"]!.AsArray().Select(word => (string)word!)];
-        words[1] = Place(report, "data", words[1]);
+        words = [.. words.Select(word => word.EndsWith(".csv", StringComparison.Ordinal) ? Place(report, "data", word) : word)];
         Assert.Equal(File.ReadAllBytes(Place(report, "data", "verdict.json")), Encoding.UTF8.GetBytes(ProgramRun.Good(words)));
         return about;
     }

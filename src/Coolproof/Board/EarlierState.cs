@@ -13,6 +13,9 @@ namespace Coolproof.Board;
 /// <param name="Fault">Words of an unexpected failure of the latest try; null when there was none.</param>
 public sealed record EarlierState(IReadOnlyList<Guid> Days, Judgement? Judgement, IReadOnlyList<Guid> Judged, Instant? JudgedAt, bool Current, JudgeProgress? Progress, string? Fault)
 {
+    /// <summary>Mark of the readings and settings that the judgement is of: <see cref="EarlierTask.Mark"/>.</summary>
+    public string? Mark { get; init; }
+
     /// <summary>Before anything was judged.</summary>
     public static EarlierState Waiting(IReadOnlyList<Guid> days) => new(days, null, [], null, Current: false, null, null);
 

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Coolproof.Evidence;
 using Coolproof.Notebook;
 using Coolproof.Notebook.Journal;
 
@@ -20,7 +21,13 @@ internal sealed record EarlierTask(JudgeTask Own, IReadOnlyList<Guid> Days, IRea
     {
         if (notebook.Find<NotedDay>(about) is not { } day || JudgeTask.Of(notebook, about, threads) is not { } own) return null;
         if (EarlierDays.Of(notebook, day, own.Table.Table.Runs.Count) is not { Count: > 0 } days) return null;
-        var marks = string.Join('\n', days.Select(one => JudgeTask.MarkOf(one.Table, own.Settings)).Prepend(own.Mark));
-        return new(own, [.. days.Select(one => one.Day.Id)], [.. days.Select(one => one.Table)], Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(marks))));
+        return new(own, [.. days.Select(one => one.Day.Id)], [.. days.Select(one => one.Table)], MarkOf(own.Mark, days.Select(one => one.Table), own.Settings));
     }
+
+    /// <summary>The same for the same readings and settings.</summary>
+    /// <param name="own">Mark of the day by itself.</param>
+    /// <param name="before">Readings of the earlier days.</param>
+    /// <param name="settings">How they are judged.</param>
+    public static string MarkOf(string own, IEnumerable<ReadingsTable> before, JudgeSettings settings) =>
+        Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', before.Select(table => JudgeTask.MarkOf(table, settings)).Prepend(own)))));
 }

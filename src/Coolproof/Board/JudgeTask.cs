@@ -36,7 +36,7 @@ internal sealed record JudgeTask(NotebookTable Table, JudgeSettings Settings, st
         foreach (var run in table.Runs)
         {
             text.Append(run with { Readings = [] }).Append('\n');
-            foreach (var reading in run.Readings) text.Append(reading).Append('\n');
+            foreach (var reading in run.Readings) text.Append(reading with { Line = 0 }).Append('\n');
         }
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
     }

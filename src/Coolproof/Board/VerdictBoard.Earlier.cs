@@ -41,7 +41,7 @@ internal sealed partial class VerdictBoard
             it.EarlierMark = task.Mark;
             // Races and causes are told from the day by itself: their draws need not be held.
             if (judgement is Judged judged) judgement = judged with { Races = null, Causes = null };
-            ChangeEarlier(it, earlier => earlier with { Judgement = judgement, Judged = task.Days, JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()), Current = true, Progress = null });
+            ChangeEarlier(it, earlier => earlier with { Judgement = judgement, Mark = task.Mark, Judged = task.Days, JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()), Current = true, Progress = null });
         }
         catch (OperationCanceledException) when (!ending.IsCancellationRequested)
         {

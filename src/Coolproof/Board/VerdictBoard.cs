@@ -163,6 +163,7 @@ internal sealed partial class VerdictBoard(NotebookBoard board, TimeProvider clo
             Change(it, state => state with
             {
                 Judgement = judgement,
+                Mark = task.Mark,
                 Table = task.Table,
                 JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()),
                 Current = true,

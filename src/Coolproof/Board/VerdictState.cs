@@ -16,6 +16,9 @@ namespace Coolproof.Board;
 internal sealed record VerdictState(
     Guid About, long Stamp, Judgement? Judgement, NotebookTable? Table, Instant? JudgedAt, bool Current, JudgeProgress? Progress, string? Fault)
 {
+    /// <summary>Mark of the readings and settings that the judgement is of: <see cref="JudgeTask.Mark"/>; null before the first.</summary>
+    public string? Mark { get; init; }
+
     /// <summary>What the quick path says of the newest readings while their verdict is being worked out; null before and after.</summary>
     public FirstLook? First { get; init; }
 

@@ -20,15 +20,19 @@ internal sealed class Comparison(Terminal terminal)
         foreach (var file in request.Earlier)
         {
             if (TableFile.Read(file, request.DriveS, terminal) is not { } earlier) return Exit.BadInput;
-            if (earlier.Runs.FirstOrDefault(run => before.Append(table).Any(other => other.Runs.Any(own => IsSame(own, run)))) is { } twice)
-            {
-                terminal.Error.WriteLine($"coolproof: run {Cells.Clean(twice.Name)} with the {Cells.Clean(twice.Option)} in {Cells.Clean(file)} stands in another table too, and would count twice. Take it out of one of them.");
-                return Exit.BadInput;
-            }
+            if (Twice(earlier, [table, .. before], file, terminal)) return Exit.BadInput;
             if (earlier.Runs.Count > 0) before.Add(earlier);
         }
         var settings = new JudgeSettings(request.AmbientC, request.DriveS, request.SameWithinK, request.Seed);
         return Answer(TableJudging.Of(table, before, settings, terminal, cancel), table, request);
+    }
+
+    /// <summary>Whether a run of a table stands in another one too, which is then said.</summary>
+    public static bool Twice(ReadingsTable table, IReadOnlyList<ReadingsTable> others, string file, Terminal terminal)
+    {
+        if (table.Runs.FirstOrDefault(run => others.Any(other => other.Runs.Any(own => IsSame(own, run)))) is not { } twice) return false;
+        terminal.Error.WriteLine($"coolproof: run {Cells.Clean(twice.Name)} with the {Cells.Clean(twice.Option)} in {Cells.Clean(file)} stands in another table too, and would count twice. Take it out of one of them.");
+        return true;
     }
 
     // Days and runs may well have the same names again; the same readings of the same option at the same time are the same run.

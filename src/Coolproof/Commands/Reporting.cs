@@ -27,7 +27,11 @@ namespace Coolproof.Commands;
 /// <param name="Units">Degrees for people.</param>
 /// <param name="Json">Whether to print JSON about what was written.</param>
 internal sealed record ReportRequest(
-    string? File, string? Day, string? Store, string Out, string? Question, double? AmbientC, double? DriveS, double? SameWithinK, long? Seed, bool Pdf, TemperatureUnitChoice Units, bool Json);
+    string? File, string? Day, string? Store, string Out, string? Question, double? AmbientC, double? DriveS, double? SameWithinK, long? Seed, bool Pdf, TemperatureUnitChoice Units, bool Json)
+{
+    /// <summary>Readings tables of earlier days.</summary>
+    public IReadOnlyList<string> Earlier { get; init; } = [];
+}
 
 /// <summary>`coolproof report` from the table or the notebook to the folder.</summary>
 internal sealed class Reporting(Terminal terminal)
@@ -42,9 +46,10 @@ internal sealed class Reporting(Terminal terminal)
             return Exit.BadInput;
         }
         if (await SubjectAsync(request, cancel) is not { } subject) return Exit.BadInput;
-        var judging = ReportJudging.Of(subject, (table, how) => TableJudging.Of(table, how, terminal, cancel));
-        if (judging.Whole is not Judged { Verdict: var verdict }) return TableJudging.Unjudged(judging.Whole, request.Units, terminal);
-        var report = new Report(subject, verdict, judging.Alone, LocalDate.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
+        ReportJudges judges = new((table, how) => TableJudging.Of(table, how, terminal, cancel), (table, before, alone, how) => TableJudging.Together(table, before, alone, how, terminal, cancel));
+        var judging = ReportJudging.Of(subject, judges, ReportKept.None);
+        if (judging.Whole is not Judged { Verdict: var verdict } whole) return TableJudging.Unjudged(judging.Whole, request.Units, terminal);
+        var report = new Report(subject, verdict, judging.Alone, LocalDate.FromDateTime(TimeProvider.System.GetLocalNow().DateTime)) { Earlier = whole.Earlier, Wider = judging.Wider };
         List<(string Path, byte[] Bytes)> files = [.. await ReportFiles.OfAsync(report)];
         var trouble = request.Pdf ? await PrintAsync(report, files, cancel) : null;
         Write(request.Out, files);
@@ -57,8 +62,17 @@ internal sealed class Reporting(Terminal terminal)
         if (request.File is not { } file) return await NotedAsync(request, cancel) is { } noted ? noted with { Asked = request.Question ?? noted.Asked } : null;
         if (TableFile.ReadWhole(file, request.DriveS, terminal) is not var (table, bytes)) return null;
         var settings = new JudgeSettings(request.AmbientC, request.DriveS);
+        List<(byte[], ReadingsTable)> earlier = [];
+        foreach (var other in request.Earlier)
+        {
+            if (TableFile.ReadWhole(other, request.DriveS, terminal) is not var (before, csv)) return null;
+            if (Comparison.Twice(before, [table, .. earlier.Select(one => one.Item2)], other, terminal)) return null;
+            if (before.Runs.Count > 0) earlier.Add((csv, before));
+        }
         return new ReportSubject(bytes, table, With(settings, request))
         {
+            Earlier = earlier,
+            EarlierFirst = true, // who names them asks for it, as of `compare`
             Units = request.Units,
             Asked = request.Question ?? "",
             MadeUp = table.Runs.Any(run => run.Readings.Any(reading => reading.Note?.StartsWith(RehearsalFiles.MadeUp, StringComparison.Ordinal) == true)),

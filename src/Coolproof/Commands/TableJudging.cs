@@ -19,6 +19,13 @@ internal static class TableJudging
         return before.Count == 0 ? Judge.Of(table, settings, progress, cancel) : Judge.After(table, before, settings, progress, cancel);
     }
 
+    /// <summary>The same where the verdict on the new table by itself is there already.</summary>
+    public static Judgement Together(ReadingsTable table, IReadOnlyList<ReadingsTable> before, Verdict alone, JudgeSettings settings, Terminal terminal, CancellationToken cancel)
+    {
+        using var progress = new ProgressLine(terminal.Error, terminal.ShowsProgress);
+        return Judge.Together(table, before, alone, settings with { Threads = Math.Min(4, Environment.ProcessorCount) }, progress, cancel);
+    }
+
     /// <summary>Says why there is no verdict.</summary>
     /// <returns>The exit code.</returns>
     public static int Unjudged(Judgement judgement, TemperatureUnitChoice units, Terminal terminal)

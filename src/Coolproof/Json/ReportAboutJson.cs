@@ -11,7 +11,8 @@ namespace Coolproof.Json;
 /// <summary>"about.json" beside the data of a report, version 1: what stands around the table. °C, K, s, g.</summary>
 internal sealed record ReportAboutJson(
     int Version, string Coolproof, string Made, bool MadeUp, string Question, string Sentence, IReadOnlyList<string> Compare, long Seed, ReferenceJson Reference, double SameWithinK,
-    IReadOnlyList<ReportDayJson> Days, LastDayJson? LastDay, IReadOnlyList<ReportOptionJson> Options, IReadOnlyList<GunCheckJson> GunChecks)
+    IReadOnlyList<ReportDayJson> Days, LastDayJson? LastDay, IReadOnlyList<ReportOptionJson> Options, IReadOnlyList<GunCheckJson> GunChecks,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] ReportEarlierJson? Earlier)
 {
     /// <summary>The version of the contract.</summary>
     public const int CurrentVersion = 1;
@@ -23,12 +24,13 @@ internal sealed record ReportAboutJson(
     {
         var (verdict, subject) = (report.Verdict, report.Subject);
         return new(
-            CurrentVersion, Report.Version, report.Made.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture), subject.MadeUp, report.Asked, report.Answer, subject.CompareWords(ReportData.Readings),
+            CurrentVersion, Report.Version, report.Made.ToString("uuuu-MM-dd", CultureInfo.InvariantCulture), subject.MadeUp, report.Asked, report.Answer, ReportData.CompareWords(report),
             verdict.Seed, new ReferenceJson(CompareJson.Round(verdict.Fair.AmbientC, 2, "ambientC"), CompareJson.Round(verdict.Fair.DriveS, 1, "driveS"), verdict.Fair.Start), verdict.SameWithinK,
             [.. report.Days.Select(day => Day(verdict, day))],
             report.Alone is { } alone ? new LastDayJson(alone.Day, alone.Verdict?.Sentence, alone.Why.Length > 0 ? alone.Why : null) : null,
             [.. verdict.Options.Select(option => Option(option.Name, subject.Noted(option.Name)))],
-            [.. subject.Guns.SelectMany(gun => gun.Checks.Select(check => new GunCheckJson(gun.Name, check.Way, check.ReadC, check.TrueC, check.EmissivitySet)))]);
+            [.. subject.Guns.SelectMany(gun => gun.Checks.Select(check => new GunCheckJson(gun.Name, check.Way, check.ReadC, check.TrueC, check.EmissivitySet)))],
+            ReportEarlierJson.Of(report));
     }
 
     static ReportDayJson Day(Verdict verdict, string day)
@@ -45,6 +47,15 @@ internal sealed record ReportDayJson(string Name, int Runs, int Readings, IReadO
 
 /// <summary>The last day alone: its sentence, or why it can't be judged alone.</summary>
 internal sealed record LastDayJson(string Name, string? Sentence, string? Why);
+
+/// <summary>Earlier days that were judged together with the table.</summary>
+internal sealed record ReportEarlierJson(bool First, int Days, int Runs, string Sentence, IReadOnlyList<string> Compare)
+{
+    /// <summary>Of a report; null where there are none.</summary>
+    public static ReportEarlierJson? Of(Report report) => (report.Earlier ?? report.Wider?.Earlier) is { } earlier
+        ? new(report.Earlier is not null, earlier.Days, earlier.Runs, report.AnswerOf(report.Wider?.Verdict ?? report.Verdict), ReportData.WiderWords(report))
+        : null;
+}
 
 /// <summary>A cooling option as noted; null where a thing isn't.</summary>
 internal sealed record ReportOptionJson(string Name, string? Mount, int? Fans, double? FanSizeMm, double? FanV, double? Price, double? MassG, bool? CantBeUndone);

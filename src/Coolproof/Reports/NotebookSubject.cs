@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Coolproof.Board;
+using Coolproof.Evidence;
 using Coolproof.Notebook;
 using Coolproof.Notebook.Journal;
 using Coolproof.Pages;
@@ -26,16 +27,16 @@ internal static class NotebookSubject
     public static ReportSubject? Of(PitNotebook notebook, Guid about, TemperatureUnitChoice units, CostWords costs)
     {
         if (JudgeTask.Of(notebook, about, Threads) is not { } task) return null;
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        ReadingsTableWriter.Write(task.Table.Table, text);
-        var csv = Encoding.UTF8.GetBytes(text.ToString());
+        var csv = Written(task.Table.Table);
         // Where no run noted its drive the table can't say it, and whoever judges it must.
         var assumed = task.Table.Table.Runs is [var first, ..] runs && runs.All(run => run.DriveAssumed) ? first.DriveS : (double?)null;
         var settings = task.Settings with { DriveS = task.Settings.DriveS ?? assumed };
-        if (ReadingsTableReader.Read(new MemoryStream(csv), settings.DriveS).Table is not { } table) return null;
+        if (Read(csv, settings) is not { } table) return null;
         var question = AskedAbout.Of(notebook, about)?.Question;
+        var earlier = notebook.Find<NotedDay>(about) is { } day ? EarlierDays.Of(notebook, day, table.Runs.Count) : [];
         return new ReportSubject(csv, table, settings)
         {
+            Earlier = [.. from one in earlier let bytes = Written(one.Table) let read = Read(bytes, settings) where read is not null select (bytes, read)],
             Units = units,
             Asked = question?.Text ?? "",
             Question = question,
@@ -47,6 +48,22 @@ internal static class NotebookSubject
             MadeUp = Demo.Made(notebook, about),
         };
     }
+
+    /// <summary>What of a page's judgements is of the very tables and settings of a subject: what is handed on is what was judged.</summary>
+    public static ReportKept Kept(ReportSubject subject, VerdictState state)
+    {
+        if (state.Judgement is not Judged own || state.Mark != JudgeTask.MarkOf(subject.Table, subject.Settings)) return ReportKept.None;
+        return new(own, state.Earlier is { Together: { } together } earlier && earlier.Mark == EarlierTask.MarkOf(state.Mark, subject.Earlier.Select(one => one.Table), subject.Settings) ? together : null);
+    }
+
+    static byte[] Written(ReadingsTable table)
+    {
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        ReadingsTableWriter.Write(table, text);
+        return Encoding.UTF8.GetBytes(text.ToString());
+    }
+
+    static ReadingsTable? Read(byte[] csv, JudgeSettings settings) => ReadingsTableReader.Read(new MemoryStream(csv), settings.DriveS).Table;
 
     /// <summary>The latest photo of each option of a subject, made small; an option whose photo is not here has none.</summary>
     public static async Task<IReadOnlyDictionary<string, byte[]>> PhotosAsync(ReportSubject subject, PitNotebook notebook, JournalStore store, Thumbnails thumbnails, CancellationToken cancel)

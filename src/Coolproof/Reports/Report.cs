@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coolproof.Evidence;
+using Coolproof.Evidence.Earlier;
 using Coolproof.Notebook;
 using Coolproof.Words;
 using NodaTime;
@@ -22,8 +23,20 @@ public sealed record Report(ReportSubject Subject, Verdict Verdict, DayAlone? Al
     /// <summary>The question in words.</summary>
     public string Asked => Subject.Asked.Length > 0 ? Subject.Asked : "Which way of cooling keeps the motor coolest?";
 
+    /// <summary>What earlier days have added to the verdict; null where it is from the table by itself.</summary>
+    public EarlierEvidence? Earlier { get; init; }
+
+    /// <summary>The verdict together with earlier days, where the day's own is the report's.</summary>
+    public Judged? Wider { get; init; }
+
     /// <summary>The question answered as it was asked.</summary>
-    public string Answer => new QuestionAnswer(Verdict, Subject.Question, Subject.Options, Degrees, Subject.Costs).Say();
+    public string Answer => AnswerOf(Verdict);
+
+    /// <summary>The same by another verdict.</summary>
+    public string AnswerOf(Verdict verdict) => new QuestionAnswer(verdict, Subject.Question, Subject.Options, Degrees, Subject.Costs).Say();
+
+    /// <summary>Runs of all tables that the verdict is from.</summary>
+    internal IEnumerable<Run> Runs => Earlier is null ? Subject.Table.Runs : [.. Subject.Earlier.SelectMany(one => one.Table.Runs), .. Subject.Table.Runs];
 
     /// <summary>What a reader must know before trusting it.</summary>
     public IReadOnlyList<string> Mind => [.. Subject.LeftOut.Except(Verdict.Warnings), .. Verdict.Warnings];
@@ -36,7 +49,7 @@ public sealed record Report(ReportSubject Subject, Verdict Verdict, DayAlone? Al
     {
         get
         {
-            LocalDate[] dates = [.. Subject.Table.Runs.Select(run => run.StartedAt?.Date).OfType<LocalDate>()];
+            LocalDate[] dates = [.. Runs.Select(run => run.StartedAt?.Date).OfType<LocalDate>()];
             string days = Days.Count > 1 ? $"{Days.Count} days, " : "";
             if (dates.Length == 0) return $"{(Days.Count > 1 ? $"Readings of {Days.Count} days without a date" : "Readings without a date")}, drawn on {Say(Made)}";
             var (first, last) = (dates.Min(), dates.Max());

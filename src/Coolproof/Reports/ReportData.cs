@@ -16,13 +16,28 @@ internal static class ReportData
     /// <summary>The verdict on the last day alone, where there are several.</summary>
     public const string LastDay = "last-day.json";
 
+    /// <summary>The verdict together with earlier days, where the day's own is the report's.</summary>
+    public const string WithEarlier = "with-earlier.json";
+
+    /// <summary>The readings table of an earlier day.</summary>
+    /// <param name="place">Its place, from 1 on, in the order of time.</param>
+    public static string Earlier(int place) => $"earlier-{place}.csv";
+
+    /// <summary>The words after `coolproof` that print the report's verdict again.</summary>
+    public static IReadOnlyList<string> CompareWords(Report report) => report.Earlier is null ? report.Subject.CompareWords(Readings) : WiderWords(report);
+
+    /// <summary>The words that print the verdict together with earlier days again.</summary>
+    public static IReadOnlyList<string> WiderWords(Report report) => report.Subject.CompareWords(Readings, report.Subject.Earlier.Select((_, place) => Earlier(place + 1)));
+
     /// <summary>Question, version, seed, options, gun checks, days.</summary>
     public const string About = "about.json";
 
     /// <summary>The files by name.</summary>
     public static IReadOnlyList<(string Name, byte[] Bytes)> Files(Report report)
     {
-        List<(string, byte[])> files = [(Readings, report.Subject.Csv), (Verdict, Encoding.UTF8.GetBytes(CompareJson.Text(report.Verdict)))];
+        List<(string, byte[])> files = [(Readings, report.Subject.Csv), (Verdict, Encoding.UTF8.GetBytes(CompareJson.Text(report.Verdict, report.Earlier)))];
+        if (report.Earlier is not null || report.Wider is not null) files.AddRange(report.Subject.Earlier.Select((one, place) => (Earlier(place + 1), one.Csv)));
+        if (report.Wider is { } wider) files.Add((WithEarlier, Encoding.UTF8.GetBytes(CompareJson.Text(wider.Verdict, wider.Earlier))));
         if (report.Alone?.Verdict is { } alone) files.Add((LastDay, Encoding.UTF8.GetBytes(CompareJson.Text(alone))));
         files.Add((About, Encoding.UTF8.GetBytes(ReportAboutJson.Text(report))));
         return files;

@@ -4,20 +4,38 @@ using Coolproof.Words;
 
 namespace Coolproof.Reports;
 
+/// <summary>Judges a table, and a table together with earlier ones: <see cref="Judge.Of"/>, <see cref="Judge.Together"/>.</summary>
+internal sealed record ReportJudges(Func<ReadingsTable, JudgeSettings, Judgement> Alone, Func<ReadingsTable, IReadOnlyList<ReadingsTable>, Verdict, JudgeSettings, Judgement> Together);
+
+/// <summary>What was judged already of the very readings and settings of a subject; null: to be judged.</summary>
+internal sealed record ReportKept(Judged? Own, Judged? Together)
+{
+    /// <summary>Nothing.</summary>
+    public static ReportKept None { get; } = new(null, null);
+}
+
 /// <summary>A report's subject judged: as a whole, and its last day alone where there are several.</summary>
 /// <param name="Whole">What came of the whole.</param>
 /// <param name="Alone">What the last day says alone; null where there is but one, or no verdict on the whole.</param>
 internal sealed record ReportJudging(Judgement Whole, DayAlone? Alone)
 {
+    /// <summary>The verdict together with earlier days, where the day's own is the whole.</summary>
+    public Judged? Wider { get; init; }
+
     /// <summary>Judges.</summary>
     /// <param name="subject">What the report is of.</param>
-    /// <param name="judge">Judges a table.</param>
-    public static ReportJudging Of(ReportSubject subject, Func<ReadingsTable, JudgeSettings, Judgement> judge)
+    /// <param name="judges">Judge tables.</param>
+    /// <param name="kept">What need not be judged again.</param>
+    public static ReportJudging Of(ReportSubject subject, ReportJudges judges, ReportKept kept)
     {
-        var whole = judge(subject.Table, subject.Settings);
-        if (whole is not Judged { Verdict: var judged }) return new(whole, null);
-        var verdict = TableQuestions.Beside(judged, subject.Table);
-        return new(new Judged(verdict), Report.DaysOf(verdict) is { Count: > 1 } days ? LastAlone(subject, verdict, days[^1], judge) : null);
+        var own = kept.Own ?? judges.Alone(subject.Table, subject.Settings);
+        if (own is not Judged { Verdict: var judged }) return new(own, null);
+        var whole = new Judged(TableQuestions.Beside(judged, subject.Table));
+        if (subject.Earlier.Count == 0) return new(whole, Report.DaysOf(judged) is { Count: > 1 } days ? LastAlone(subject, judged, days[^1], judges.Alone) : null);
+        // Where the days together can't be judged, the day's own answer stands.
+        if ((kept.Together ?? judges.Together(subject.Table, [.. subject.Earlier.Select(one => one.Table)], judged, subject.Settings)) is not Judged together) return new(whole, null);
+        var wider = new Judged(TableQuestions.Beside(together.Verdict, subject.Table)) { Earlier = together.Earlier };
+        return subject.EarlierFirst ? new(wider, new DayAlone(Report.DaysOf(judged)[^1], judged, "")) : new(whole, null) { Wider = wider };
     }
 
     static DayAlone LastAlone(ReportSubject subject, Verdict whole, string day, Func<ReadingsTable, JudgeSettings, Judgement> judge)

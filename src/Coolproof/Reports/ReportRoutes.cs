@@ -25,7 +25,7 @@ internal static class ReportRoutes
     }
 
     /// <summary>One request for a report.</summary>
-    internal sealed class Asking(NotebookBoard board, ReportBoard reports, JournalStore store, Thumbnails thumbnails, ThisDevice device, TimeProvider clock, IHttpContextAccessor http)
+    internal sealed class Asking(NotebookBoard board, VerdictBoard verdicts, ReportBoard reports, JournalStore store, Thumbnails thumbnails, ThisDevice device, TimeProvider clock, IHttpContextAccessor http)
     {
         /// <summary>The page, a file of it, or why there is none.</summary>
         public async Task<IResult> AnswerAsync(Guid id, string? file, CancellationToken cancel)
@@ -34,11 +34,12 @@ internal static class ReportRoutes
             // Where the verdict is hidden, there is none or it can't be given, its own page says so.
             if (AskedAbout.Of(notebook, id) is { } about && device.Hides(about)) return Results.LocalRedirect($"/verdict/{id}");
             if (NotebookSubject.Of(notebook, id, device.Look.Temperature, device.Costs) is not { } subject) return Results.LocalRedirect($"/verdict/{id}");
-            var judging = await reports.OfAsync(subject, cancel);
-            if (judging.Whole is not Judged { Verdict: var verdict }) return Results.LocalRedirect($"/verdict/{id}");
+            subject = subject with { EarlierFirst = device.EarlierFirst };
+            var judging = await reports.OfAsync(subject, NotebookSubject.Kept(subject, verdicts.Of(id)), cancel);
+            if (judging.Whole is not Judged { Verdict: var verdict } whole) return Results.LocalRedirect($"/verdict/{id}");
             if (file is null || file.StartsWith("report", StringComparison.Ordinal))
                 subject = subject with { Photos = await NotebookSubject.PhotosAsync(subject, notebook, store, thumbnails, cancel) };
-            return await FileAsync(new Report(subject, verdict, judging.Alone, LocalDate.FromDateTime(clock.GetLocalNow().DateTime)), file, cancel);
+            return await FileAsync(new Report(subject, verdict, judging.Alone, LocalDate.FromDateTime(clock.GetLocalNow().DateTime)) { Earlier = whole.Earlier, Wider = judging.Wider }, file, cancel);
         }
 
         async Task<IResult> FileAsync(Report report, string? file, CancellationToken cancel)

@@ -12,6 +12,12 @@ namespace Coolproof.Reports;
 /// <param name="Settings">How it is judged.</param>
 public sealed record ReportSubject(byte[] Csv, ReadingsTable Table, JudgeSettings Settings)
 {
+    /// <summary>Earlier days that are judged together with it, as handed on and understood, in the order of time; none: it is judged by itself.</summary>
+    public IReadOnlyList<(byte[] Csv, ReadingsTable Table)> Earlier { get; init; } = [];
+
+    /// <summary>Whether the answer together with the earlier days is the report's; else the day's own is, and the other stands beside it.</summary>
+    public bool EarlierFirst { get; init; }
+
     /// <summary>Degrees for people.</summary>
     public TemperatureUnitChoice Units { get; init; }
 
@@ -46,12 +52,14 @@ public sealed record ReportSubject(byte[] Csv, ReadingsTable Table, JudgeSetting
     public NotedOption? Noted(string name) => Options.FirstOrDefault(option => string.Equals(option.Name, name, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The words after `coolproof` that judge the handed-on table as the report does.</summary>
-    public IReadOnlyList<string> CompareWords(string file)
+    /// <param name="file">The table.</param>
+    /// <param name="earlier">Tables of earlier days.</param>
+    public IReadOnlyList<string> CompareWords(string file, params IEnumerable<string> earlier)
     {
         List<string> words = ["compare", file, "--json", "--random-seed", $"{Settings.Seed}", "--same-within", $"{Exact(Settings.SameWithinK)}K"];
         if (Settings.AmbientC is { } air) words.AddRange(["--at-ambient", $"{Exact(air)}C"]);
         if (Settings.DriveS is { } drive) words.AddRange(["--drive", $"{Exact(drive)}s"]);
-        return words;
+        return [.. words, .. earlier.SelectMany(one => new[] { "--earlier", one })];
     }
 
     static string Exact(double value) => value.ToString("0.#################", System.Globalization.CultureInfo.InvariantCulture);

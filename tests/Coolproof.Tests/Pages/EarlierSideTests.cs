@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coolproof.Board;
+using Coolproof.Reports;
 using Coolproof.Tests.Serving;
 
 namespace Coolproof.Tests.Pages;
@@ -53,6 +54,34 @@ public class EarlierSideTests
         Assert.Contains("This day contradicts the earlier ones: the can with the", said);
         Assert.Contains("A changed option is a new one", said);
         Assert.Null(reader.Page.QuerySelector("#with-earlier")); // and yet the day's own answer is the heading
+    }
+
+    [Fact]
+    public async Task The_report_takes_the_pages_judgements_and_its_data_give_the_same_bytes()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        var (_, day) = (await KeptAsync(reader, "Monday", 80, 74), await KeptAsync(reader, "Tuesday", 80.5, 74.5));
+        var state = await TogetherAsync(pit, day);
+        var subject = NotebookSubject.Of(reader.Notebook, day, Notebook.TemperatureUnitChoice.Celsius, new Words.CostWords("", Notebook.MassUnitChoice.Gram))!;
+        var kept = NotebookSubject.Kept(subject, state);
+        Assert.Same(state.Judgement, kept.Own);
+        Assert.Same(state.Earlier!.Together, kept.Together);
+        Assert.Equal(ReportKept.None, NotebookSubject.Kept(subject with { Settings = subject.Settings with { AmbientC = 31 } }, state)); // at other terms they are of no use
+        var folder = Directory.CreateTempSubdirectory("coolproof-kept-").FullName;
+        try
+        {
+            var judging = ReportJudging.Of(subject, new ReportJudges((_, _) => throw new InvalidOperationException("judged again"), (_, _, _, _) => throw new InvalidOperationException("judged again")), kept);
+            foreach (var (name, bytes) in ReportData.Files(new Report(subject, ((Evidence.Judged)judging.Whole).Verdict, judging.Alone, new NodaTime.LocalDate(2026, 6, 14)) { Wider = judging.Wider }))
+                await File.WriteAllBytesAsync(Path.Combine(folder, name), bytes, TestContext.Current.CancellationToken);
+            string At(string name) => Path.Combine(folder, name);
+            Assert.Equal(ProgramRun.Good([.. subject.CompareWords(At("readings.csv"))]), await File.ReadAllTextAsync(At("verdict.json"), TestContext.Current.CancellationToken));
+            Assert.Equal(ProgramRun.Good([.. subject.CompareWords(At("readings.csv"), At("earlier-1.csv"))]), await File.ReadAllTextAsync(At("with-earlier.json"), TestContext.Current.CancellationToken));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     [Fact]
