@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Coolproof.Advice.CoolDowns;
 using Coolproof.Screen;
+using Coolproof.Words;
 
 namespace Coolproof.Commands;
 
@@ -18,7 +19,7 @@ internal static class CooldownCommand
         var within = new QuantityOption("--within", "3K|5.4F", "How near to the air winding, laminations, rotor and can must come. Otherwise 3K.", Typed.Difference);
         var option = new Option<string?>("--option") { HelpName = "NAME", Description = "The option of the table that is fitted. Otherwise the first." };
         var noFan = new Option<bool>("--no-fan") { Description = "The option has no fan of its own." };
-        var looks = new Option<string[]>("--look") { HelpName = "5min=48C", Description = "The can as read while it cools; may be given more than once. Narrows the promise: six minutes after the halt tells most, blown on 1, 2 and 3 minutes as well." };
+        var looks = new Option<string[]>("--look") { HelpName = "5min=48C", Description = $"The can as read while it cools; may be given more than once. Narrows the promise: {CooldownPage.WhenToLook}." };
         var by = new WordOption("--by", "How it is cooled while it was looked at.", "shade", "own-fan", "pit-fan", "cooled-air");
         var cooled = new QuantityOption("--cooled-by", "8K|14F", "How much colder than the air cooled air is. Otherwise 8K.", Typed.Difference);
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "The drive. Otherwise the middle of the table, or 360s.", Typed.Drive);

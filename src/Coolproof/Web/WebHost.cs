@@ -28,7 +28,8 @@ internal static class WebHost
     /// <param name="settings">How it is served.</param>
     /// <param name="clock">The server's clock.</param>
     /// <param name="ahead">What is being read of the journal already; null: it is read when the server starts.</param>
-    public static WebApplication Build(JournalStore store, WebSettings settings, TimeProvider clock, Task<NotebookFold>? ahead = null)
+    /// <param name="judging">Judges tables; null: <see cref="Judge.Of"/>.</param>
+    public static WebApplication Build(JournalStore store, WebSettings settings, TimeProvider clock, Task<NotebookFold>? ahead = null, Judging? judging = null)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
@@ -42,6 +43,7 @@ internal static class WebHost
             .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error) // keys lie in a folder of the person's own
             .AddFilter("Microsoft.AspNetCore.Server.Kestrel", LogLevel.Error);
         AddServices(builder.Services, store, settings, clock);
+        builder.Services.AddSingleton(judging ?? ((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel)));
         builder.Services.AddSingleton(_ => new NotebookBoard(store, clock, ahead)).AddHostedService(all => all.GetRequiredService<NotebookBoard>());
         var app = builder.Build();
         app.UseResponseCompression();
@@ -72,7 +74,6 @@ internal static class WebHost
     {
         services.AddSingleton(store).AddSingleton(settings).AddSingleton(clock);
         services.AddSingleton<RunClockFiles>();
-        services.AddSingleton<Judging>((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel));
         services.AddSingleton<JudgingTogether>((table, before, alone, how, progress, cancel) => Judge.Together(table, before, alone, how, progress, cancel));
         services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
         services.AddSingleton<RoundsBoard>();

@@ -6,6 +6,9 @@ namespace Coolproof.Words;
 /// <summary>Cool-downs for people.</summary>
 internal static class CooldownPage
 {
+    /// <summary>When a look at the can tells most (docs/planning.md).</summary>
+    public const string WhenToLook = "six minutes after the halt tells most with every way of cooling, blown on 1, 2 and 3 minutes as well";
+
     /// <summary>Line by line.</summary>
     public static IEnumerable<string> Lines(CoolDownQuestion question, IReadOnlyList<CoolDownPromise> promises, DegreeWords degrees, int width)
     {

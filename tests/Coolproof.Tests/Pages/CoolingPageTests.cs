@@ -26,6 +26,19 @@ public class CoolingPageTests
             Assert.StartsWith($"{way["inheritsK"]!.GetValue<double>():0.0} °C".Replace('-', '−'), row.QuerySelectorAll("td")[3].TextContent);
         }
         Assert.Contains("but the core is still at", reader.Text);
+        Assert.DoesNotContain("Look at the can after six minutes", reader.Text); // it was looked at
+    }
+
+    [Fact]
+    public async Task The_page_says_when_to_look_at_the_can_as_the_command_does()
+    {
+        await using var pit = await PitServer.StartAsync();
+        using var reader = new Reader(pit);
+        await reader.GoAsync($"/cooldown/{await DayAsync(pit)}");
+        Assert.Contains("Look at the can after six minutes, whatever cools it", reader.Text);
+        const string When = "six minutes after the halt tells most with every way of cooling, blown on 1, 2 and 3 minutes as well";
+        Assert.Contains(When, reader.Page.QuerySelector("#when-to-look")!.TextContent);
+        Assert.Contains(When, string.Join(' ', ProgramRun.Good("cooldown", "--help").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
     }
 
     [Fact]

@@ -94,6 +94,18 @@ public class EarlierSideTests
         for (var tries = 0; tries < 600 && pit.Get<VerdictBoard>().Of(day).Verdict is null; tries++) await Task.Delay(100, TestContext.Current.CancellationToken);
         await reader.GoAsync($"/verdict/{day}");
         Assert.Null(reader.Page.QuerySelector("#earlier"));
+        await reader.GoAsync($"/day/{day}"); // from where it is a tap to why its runs differ
+        Assert.Equal($"/why/{day}", reader.Page.QuerySelector("#to-reasons")!.GetAttribute("href"));
+        await reader.GoAsync($"/day/{await OneRunAsync(reader)}");
+        Assert.Null(reader.Page.QuerySelector("#to-reasons")); // one run has nothing to be set against
+    }
+
+    static async Task<Guid> OneRunAsync(Reader reader)
+    {
+        await reader.GoAsync("/paper");
+        await reader.SendAsync("Look through it", ("table", "day,run,option,drive_s,read_c\nalone,1,bare can,360,71\n"));
+        await reader.SendAsync("Keep these readings");
+        return reader.Notebook.Days.Single(day => day.Name == "alone").Id;
     }
 
     static double Sd(Evidence.Verdict verdict) => verdict.Pairs[0].DifferenceK.Sd;

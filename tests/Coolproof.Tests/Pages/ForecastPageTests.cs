@@ -25,6 +25,32 @@ public class ForecastPageTests
     }
 
     [Fact]
+    public async Task While_the_readings_are_being_judged_the_page_says_how_far_that_is_and_shows_the_forecast_afterwards()
+    {
+        using var go = new ManualResetEventSlim();
+        await using var pit = await PitServer.StartAsync(judging: (table, how, progress, cancel) =>
+        {
+            progress.Report(new Evidence.JudgeProgress("weighing the readings", 0.4));
+            go.Wait(cancel);
+            return Evidence.Judge.Of(table, how, progress, cancel);
+        });
+        using var reader = new Reader(pit);
+        var day = await KeptAsync(reader);
+        for (var tries = 0; tries < 200 && pit.Get<VerdictBoard>().Of(day).Progress is not { Fraction: 0.4 }; tries++) await Task.Delay(50, TestContext.Current.CancellationToken);
+        await reader.GoAsync($"/forecast/{day}?air=38");
+        Assert.Equal("Being worked out", reader.Heading);
+        Assert.Contains("weighing the readings, 40 %", reader.Page.QuerySelector("[role=status]")!.TextContent);
+        Assert.Equal($"verdict:{day}", reader.Page.QuerySelector("#race")!.GetAttribute("data-live")); // so it comes by itself
+        Assert.Null(reader.Page.QuerySelector("#race-form, #race-table"));
+        await reader.GoAsync($"/forecast/{day}/answer?air=38");
+        Assert.Equal(System.Net.HttpStatusCode.NoContent, reader.Status);
+        go.Set();
+        await JudgedAsync(pit, day);
+        await reader.GoAsync($"/forecast/{day}?air=38");
+        Assert.Contains("in 100", reader.Text);
+    }
+
+    [Fact]
     public async Task While_a_round_is_hidden_so_is_its_forecast_in_every_part_until_it_is_asked_for()
     {
         await using var pit = await PitServer.StartAsync();
@@ -99,12 +125,18 @@ public class ForecastPageTests
     }
 
     // A day of two options, the second still to be driven again: judged, its round not done.
-    static async Task<Guid> JudgedAsync(PitServer pit, Reader reader)
+    static async Task<Guid> JudgedAsync(PitServer pit, Reader reader) => await JudgedAsync(pit, await KeptAsync(reader));
+
+    static async Task<Guid> KeptAsync(Reader reader)
     {
         await reader.GoAsync("/paper");
         await reader.SendAsync("Look through it", ("table", Readings));
         await reader.SendAsync("Keep these readings");
-        var day = reader.Notebook.Days.Single().Id;
+        return reader.Notebook.Days.Single().Id;
+    }
+
+    static async Task<Guid> JudgedAsync(PitServer pit, Guid day)
+    {
         for (var tries = 0; tries < 600; tries++)
         {
             if (pit.Get<VerdictBoard>().Of(day).Judgement is Evidence.Judged) return day;
