@@ -8,7 +8,7 @@ public class SpendSheetTests
             { "name": "clamp", "price": 18.5, "massG": 22, "places": ["can"], "fitMin": 10 },
             { "name": "fan", "price": 14, "massOz": 0.3, "needs": ["Clamp"], "fans": 1, "soldering": true },
             { "name": "window", "owned": true, "massG": 0, "excludes": ["fan"], "opensShell": true, "coolsK": 2, "coolsLowK": 0.5 } ],
-          "driven": [ { "option": "clamp with fan", "parts": ["clamp", "fan"] } ] }
+          "driven": [ { "option": "clamp with fan", "parts": ["clamp", "fan"] } ], "predicted": [ { "mount": "hole", "parts": ["window"] } ] }
         """;
 
     [Fact]
@@ -38,6 +38,7 @@ public class SpendSheetTests
     [InlineData("\"coolsK\": 2, ", "", "parts[2].coolsK: found nothing; expected the middle")]
     [InlineData("\"parts\": [\"clamp\", \"fan\"]", "\"parts\": []", "driven[0].parts: found a list; expected the names of its parts")]
     [InlineData("\"parts\": [\"clamp\", \"fan\"]", "\"parts\": [\"fan\", \"fan\"]", "driven[0].parts: found a part twice")]
+    [InlineData("[\"window\"]", "[\"fan\", \"clamp\"]", "predicted[0].parts: found the same parts again")]
     [InlineData("\"ounces\": 1", "\"ounces\": 1, \"grams\": 3", "ounces: found 1; expected only one of grams and ounces")]
     public void What_can_not_be_right_is_named_with_field_what_was_found_and_what_would_be_right(string written, string instead, string said)
     {

@@ -5,14 +5,14 @@ namespace Coolproof.Tests;
 /// <summary>`coolproof spend` as a person runs it.</summary>
 public class SpendTests
 {
-    static readonly string Sheet = TestFiles.Of("demo", "spend.json"), Day = TestFiles.Of("demo", "demo-day.csv");
+    static readonly string Sheet = TestFiles.Of("demo", "spend.json"), Day = TestFiles.Of("demo", "demo-day.csv"), Mounts = TestFiles.Of("demo", "mounts.json");
 
     [Fact]
     public void The_demo_s_parts_keep_to_the_published_form_and_so_does_what_is_printed()
     {
         Contract.Fits("spend-sheet", File.ReadAllText(Sheet));
         Assert.False(Contract.Allows("spend-sheet", File.ReadAllText(Sheet).Replace("\"places\"", "\"place\"")));
-        var text = ProgramRun.Good("spend", Sheet, "--with", Day, "--json");
+        var text = ProgramRun.Good("spend", Sheet, "--with", Day, "--mounts", Mounts, "--json");
         Contract.Fits("spend", text);
         Assert.False(Contract.Allows("spend", text.Replace("\"basis\"", "\"base\"")));
         var answer = JsonNode.Parse(text)!;
@@ -29,7 +29,7 @@ public class SpendTests
     [InlineData("f", "oz")]
     public void People_read_it_within_a_hundred_columns_in_their_units_with_the_cautions(string unit, string mass)
     {
-        var said = ProgramRun.Good("spend", Sheet, "--with", Day, "--units", unit, "--mass", mass);
+        var said = ProgramRun.Good("spend", Sheet, "--with", Day, "--mounts", Mounts, "--units", unit, "--mass", mass);
         Assert.All(said.Split('\n'), line => Assert.True(line.Length <= 100, line));
         Assert.StartsWith("Within 60 €", said);
         Assert.Contains("taken as measured", said);
@@ -40,7 +40,9 @@ public class SpendTests
 
     [Theory]
     [InlineData("SHEET", "driven: found options that were driven; expected a readings table")]
+    [InlineData("SHEET", "predicted: found mounts that were predicted; expected a file of mounts")]
     [InlineData("SHEET --drive 360s", "give it by --with")]
+    [InlineData("SHEET --mounts nosuch.json", "nosuch.json can't be read")]
     [InlineData("nosuch.json", "there is no such file")]
     [InlineData("SHEET --mass lb", "expected g or oz")]
     public void A_wrong_question_is_one_clear_error(string asked, string said)
@@ -55,12 +57,12 @@ public class SpendTests
     public void Everything_wrong_is_listed_at_once_with_field_and_remedy()
     {
         var bad = File.ReadAllText(Sheet).Replace("\"price\": 18, ", "").Replace("\"needs\": [\"printed duct\"]", "\"needs\": [\"duct\"]").Replace("\"option\": \"rear blower\"", "\"option\": \"rear blowr\"");
-        var run = ProgramRun.With(bad, "spend", "-", "--with", Day);
+        var run = ProgramRun.With(bad, "spend", "-", "--with", Day, "--mounts", Mounts);
         Assert.Equal(2, run.ExitCode);
         Assert.Contains("(2 problems)", run.Error);
         Assert.Contains("parts[0].price: found nothing", run.Error);
         Assert.Contains("parts[4].needs: found \"duct\"; expected names of parts in this file", run.Error);
-        run = ProgramRun.With(File.ReadAllText(Sheet).Replace("\"option\": \"rear blower\"", "\"option\": \"rear blowr\""), "spend", "-", "--with", Day);
+        run = ProgramRun.With(File.ReadAllText(Sheet).Replace("\"option\": \"rear blower\"", "\"option\": \"rear blowr\""), "spend", "-", "--with", Day, "--mounts", Mounts);
         Assert.Equal(2, run.ExitCode);
         Assert.Contains("driven[4].option: found \"rear blowr\"; expected an option of the readings table", run.Error);
     }

@@ -27,6 +27,17 @@ public static class MountPredictions
     public static MountAnswer Of(MountSheet sheet, RaceEvidence evidence, long seed) =>
         new Reckoning(sheet, FairPeak.Motors(evidence), evidence.Fair, evidence.Options, seed).Answer();
 
+    /// <summary>
+    /// What each mount adds to the watts per degree of one of them, as a share of that one's, draw by draw; draws stand in the order of the motors of the evidence, over and over.
+    /// </summary>
+    /// <param name="sheet">What is asked.</param>
+    /// <param name="evidence">What a judged table says; null: the ruler alone.</param>
+    /// <param name="of">Place of the mount that the others are set against.</param>
+    /// <param name="seed">Seed.</param>
+    internal static double[][] SharesAdded(MountSheet sheet, RaceEvidence? evidence, int of, long seed) => (evidence is null
+        ? new Reckoning(sheet, PriorMotors.Draws(Draws, seed), new(sheet.AirC, UsualDriveS), [], seed)
+        : new Reckoning(sheet, FairPeak.Motors(evidence), evidence.Fair, evidence.Options, seed)).SharesAdded(of);
+
     /// <summary>Logarithms of W/K by the ruler alone: mount × draw.</summary>
     internal static double[][] LogWPerK(MountSheet sheet, int draws, long seed)
     {
@@ -66,6 +77,12 @@ public static class MountPredictions
                 [.. sheet.Mounts.Select((m, k) => Prediction(k, can, winding, (double)coolest[k] / Draws, best))],
                 [.. others.Select((o, k) => new DrivenOption(driven[o], Summary.Of(Found(o)), Summary.Of(can[mounts + k]), Summary.Of(winding[mounts + k]), (double)coolest[mounts + k] / Draws))],
                 best < mounts ? sheet.Mounts[best].Name : driven[others[best - mounts]]);
+        }
+
+        public double[][] SharesAdded(int of)
+        {
+            PutRight();
+            return [.. _logs.Select(row => row.Zip(_logs[of], (log, reference) => Math.Exp(log - reference) - 1).ToArray())];
         }
 
         private MountPrediction Prediction(int k, double[][] can, double[][] winding, double odds, int best)

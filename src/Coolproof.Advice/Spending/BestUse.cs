@@ -1,3 +1,4 @@
+using Coolproof.Advice.Mounts;
 using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Notebook;
@@ -13,7 +14,10 @@ public static class BestUse
     /// <summary>What of a sheet has no place in a judged table, or needs one; empty: all is well.</summary>
     /// <param name="sheet">What is asked.</param>
     /// <param name="evidence">What a judged table says; null: no table.</param>
-    public static IReadOnlyList<AskedProblem> Problems(SpendSheet sheet, RaceEvidence? evidence)
+    /// <param name="mounts">Mounts; null: none.</param>
+    public static IReadOnlyList<AskedProblem> Problems(SpendSheet sheet, RaceEvidence? evidence, MountSheet? mounts = null) => [.. OfTable(sheet, evidence), .. OfMounts(sheet, mounts)];
+
+    private static IReadOnlyList<AskedProblem> OfTable(SpendSheet sheet, RaceEvidence? evidence)
     {
         if (evidence is null)
             return sheet.Driven.Count == 0 ? [] : [new("driven", "options that were driven", "a readings table that holds them", "Give it by --with TABLE.csv, or give each part a coolsK of your own instead.")];
@@ -23,15 +27,29 @@ public static class BestUse
             .Select(o => new AskedProblem(o.Item1, $"\"{o.Item2}\"", $"an option of the readings table: {there}", "Spell it as in the table, or take it out."))];
     }
 
+    private static IReadOnlyList<AskedProblem> OfMounts(SpendSheet sheet, MountSheet? mounts)
+    {
+        if (sheet.Predicted.Count == 0) return [];
+        if (mounts is null) return [new("predicted", "mounts that were predicted", "a file of mounts that holds them", "Give it by --mounts FILE.json (docs/mount.md).")];
+        string there = string.Join(", ", mounts.Mounts.Select(m => $"\"{m.Name}\""));
+        return [.. new[] { ("base", sheet.Base) }.Concat(sheet.Predicted.Select((p, i) => ($"predicted[{i}].mount", p.Option))).Where(n => MountPlace(mounts, n.Item2) < 0)
+            .Select(n => new AskedProblem(n.Item1, $"\"{n.Item2}\"", $"a mount of the file of mounts: {there}", n.Item1 == "base" ? "What is predicted is set against the base: describe it there too." : "Spell it as there."))];
+    }
+
+    private static int MountPlace(MountSheet mounts, string name) => mounts.Mounts.ToList().FindIndex(m => string.Equals(m.Name, name, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>The answer.</summary>
     /// <param name="sheet">What is asked, without <see cref="Problems"/>.</param>
     /// <param name="evidence">What a judged table says; null: guesses alone, on motors as they are believed to be.</param>
     /// <param name="seed">Seed.</param>
+    /// <param name="mounts">Mounts that the sheet's predicted ones are among; null: none.</param>
     /// <param name="cancel">Stops the work.</param>
-    public static SpendAnswer Of(SpendSheet sheet, RaceEvidence? evidence, long seed, CancellationToken cancel = default)
+    public static SpendAnswer Of(SpendSheet sheet, RaceEvidence? evidence, long seed, MountSheet? mounts = null, CancellationToken cancel = default)
     {
         FairConditions fair = evidence?.Fair ?? new(UsualAirC, UsualDriveS);
-        PartEffects effects = new(sheet, evidence is null ? PriorMotors.Draws(PriorDraws, seed) : FairPeak.Motors(evidence), evidence?.Options ?? [sheet.Base], fair, seed);
+        double[][] added = mounts is null || sheet.Predicted.Count == 0 ? [] : MountPredictions.SharesAdded(mounts, evidence, MountPlace(mounts, sheet.Base), seed);
+        double[][] predicted = [.. sheet.Predicted.Select(p => added[MountPlace(mounts!, p.Option)])];
+        PartEffects effects = new(sheet, evidence is null ? PriorMotors.Draws(PriorDraws, seed) : FairPeak.Motors(evidence), evidence?.Options ?? [sheet.Base], fair, predicted, seed);
         int[] allowed = [.. Enumerable.Range(0, sheet.Parts.Count).Where(i => Allowed(sheet, sheet.Parts[i]))];
         PartChoices choices = Choices(sheet, effects, allowed);
         SpendLimits limits = new(sheet.Money is { } money ? Cents(money) : SpendLimits.None.Cents, Math.Max(0, sheet.Rules.FreeG), sheet.Grams ?? double.PositiveInfinity, sheet.Rules.FansMax ?? int.MaxValue);
@@ -46,8 +64,8 @@ public static class BestUse
             [.. allowed.Where(i => !effects.IsKnown(i) && !Serves(sheet, sheet.Parts[i].Part.Name)).Select(i => sheet.Parts[i].Part.Name)]);
     }
 
-    // Whether a part need not do anything by itself: others need it, or a driven option has it.
-    private static bool Serves(SpendSheet sheet, string part) => sheet.Parts.SelectMany(p => p.Needs).Concat(sheet.Driven.SelectMany(d => d.Parts)).Contains(part, StringComparer.OrdinalIgnoreCase);
+    // Whether a part need not do anything by itself: others need it, or a driven option or a predicted mount has it.
+    private static bool Serves(SpendSheet sheet, string part) => sheet.Parts.SelectMany(p => p.Needs).Concat(sheet.Driven.Concat(sheet.Predicted).SelectMany(d => d.Parts)).Contains(part, StringComparer.OrdinalIgnoreCase);
 
     private static bool Allowed(SpendSheet sheet, SpendPart part) => (sheet.Rules.OpeningsAllowed || !part.OpensShell) && part.Fans <= (sheet.Rules.FansMax ?? int.MaxValue);
 

@@ -6,7 +6,7 @@ namespace Coolproof.Advice.Spending;
 
 /// <summary>
 /// What parts add to the watts per degree of the base, as a share of them, draw by draw. A part driven alone is taken as measured; else what it made in a driven option beyond the same without it; else
-/// the person's guess; else nothing.
+/// what a predicted mount of it alone adds; else the person's guess; else nothing.
 /// </summary>
 internal sealed class PartEffects
 {
@@ -22,9 +22,16 @@ internal sealed class PartEffects
     private readonly int _base;
     private readonly double[] _together, _curveAdded, _curveK;
     private readonly double[]?[] _alone;
-    private readonly (ulong Parts, double[] Added)[] _driven;
+    private readonly (ulong Parts, double[] Added)[] _driven, _predicted;
 
-    public PartEffects(SpendSheet sheet, IReadOnlyList<MotorDraw> motors, IReadOnlyList<string> options, FairConditions fair, long seed)
+    /// <summary>Effects of the parts of a sheet.</summary>
+    /// <param name="sheet">What is asked.</param>
+    /// <param name="motors">Motors, one a draw.</param>
+    /// <param name="options">The motors' options by name.</param>
+    /// <param name="fair">Conditions.</param>
+    /// <param name="predicted">What each of the sheet's predicted mounts adds, a draw a motor at least.</param>
+    /// <param name="seed">Seed.</param>
+    public PartEffects(SpendSheet sheet, IReadOnlyList<MotorDraw> motors, IReadOnlyList<string> options, FairConditions fair, IReadOnlyList<double[]> predicted, long seed)
     {
         (_sheet, _motors, _fair) = (sheet, motors, fair);
         _base = Math.Max(0, Place(options, sheet.Base));
@@ -32,11 +39,12 @@ internal sealed class PartEffects
         _together = [.. motors.Select(_ => Math.Exp(TogetherLogSd * chance.NextNormal()))];
         (_curveAdded, _curveK) = Curve();
         _driven = [.. sheet.Driven.Select(d => (Bits(sheet, d.Parts), Added(Place(options, d.Option))))];
-        _alone = [.. sheet.Parts.Select((p, i) => Alone(1UL << i) ?? (p.CoolsK is { } guess ? Guessed(guess, chance) : null))];
+        _predicted = [.. sheet.Predicted.Select((p, i) => (Bits(sheet, p.Parts), predicted[i][..motors.Count]))];
+        _alone = [.. sheet.Parts.Select((p, i) => Alone(1UL << i) ?? Predicted(1UL << i) ?? (p.CoolsK is { } guess ? Guessed(guess, chance) : null))];
     }
 
-    /// <summary>Driven combinations of two parts or more: parts and mean share added.</summary>
-    public IReadOnlyList<(ulong Parts, double Worth)> Known => [.. _driven.Where(d => System.Numerics.BitOperations.PopCount(d.Parts) > 1).Select(d => (d.Parts, d.Added.Average()))];
+    /// <summary>Combinations of two parts or more that were driven or predicted: parts and mean share added.</summary>
+    public IReadOnlyList<(ulong Parts, double Worth)> Known => [.. _driven.Concat(_predicted).Where(d => System.Numerics.BitOperations.PopCount(d.Parts) > 1).Select(d => (d.Parts, d.Added.Average()))];
 
     /// <summary>Mean share that a part adds alone; 0 where nothing is known of it.</summary>
     public double Worth(int part) => _alone[part]?.Average() ?? 0;
@@ -48,16 +56,18 @@ internal sealed class PartEffects
     public SpendBasis Basis(ulong parts, ulong core)
     {
         if (parts == 0 || _driven.Any(d => d.Parts == parts)) return SpendBasis.Driven;
-        return Of(parts & ~core).Any(i => _sheet.Parts[i].CoolsK is not null && Alone(1UL << i) is null) ? SpendBasis.Guessed : SpendBasis.AddedUp;
+        ulong[] single = [.. Of(parts & ~core).Select(i => 1UL << i).Where(bit => Alone(bit) is null)];
+        if (single.Any(bit => Predicted(bit) is null && _sheet.Parts[System.Numerics.BitOperations.TrailingZeroCount(bit)].CoolsK is not null)) return SpendBasis.Guessed;
+        return Predicted(core) is not null || single.Any(bit => Predicted(bit) is not null) ? SpendBasis.Predicted : SpendBasis.AddedUp;
     }
 
     /// <summary>How much cooler can and winding are with a choice than with the base: per draw, K.</summary>
     /// <param name="parts">The choice.</param>
-    /// <param name="core">The driven combination in it that counts as a whole; 0: none.</param>
+    /// <param name="core">The combination in it that counts as a whole; 0: none.</param>
     public (double[] CanK, double[] WindingK) Cooler(ulong parts, ulong core)
     {
         double[] can = new double[_motors.Count], winding = new double[_motors.Count];
-        double[]? whole = core == 0 ? null : _driven.First(d => d.Parts == core).Added;
+        double[]? whole = core == 0 ? null : _driven.Concat(_predicted).First(d => d.Parts == core).Added;
         double[][] rest = [.. Of(parts & ~core).Select(i => _alone[i]).OfType<double[]>()];
         bool apart = rest.Length + (whole is null ? 0 : 1) > 1;
         for (int k = 0; k < can.Length; k++)
@@ -93,6 +103,8 @@ internal sealed class PartEffects
                 return [.. added.Zip(without, (a, b) => a - b)];
         return null;
     }
+
+    private double[]? Predicted(ulong parts) => _predicted.FirstOrDefault(p => p.Parts == parts) is { Added: { } added } ? added : null;
 
     private double[] Guessed(Guess guess, RandomStream chance) => [.. _motors.Select(_ =>
     {

@@ -10,6 +10,8 @@ public enum SpendBasis
     Driven,
     /// <summary>Of parts that were driven, but never together: their watts per degree added up, with a wider doubt.</summary>
     AddedUp,
+    /// <summary>A predicted mount is in it.</summary>
+    Predicted,
     /// <summary>A guess of the person's is in it.</summary>
     Guessed,
 }

@@ -9,8 +9,10 @@ namespace Coolproof.Notebook;
 /// <param name="Base">The option that all are set against, by its name in the readings table; what is fitted when nothing is bought.</param>
 /// <param name="Parts">Parts.</param>
 /// <param name="Driven">Combinations that were driven as one option.</param>
+/// <param name="Predicted">Combinations that were predicted as a mount, by its name in a file of mounts.</param>
 public sealed record SpendSheet(
-    string Currency, decimal? Money, double? Grams, SpendRules Rules, double? LapSPer100G, string Base, IReadOnlyList<SpendPart> Parts, IReadOnlyList<DrivenParts> Driven);
+    string Currency, decimal? Money, double? Grams, SpendRules Rules, double? LapSPer100G, string Base, IReadOnlyList<SpendPart> Parts, IReadOnlyList<TogetherParts> Driven,
+    IReadOnlyList<TogetherParts> Predicted);
 
 /// <summary>What the class allows, as the person typed it.</summary>
 /// <param name="FreeG">Grams that may be added before any count: minimum weight less the car's; 0 or less where it is over already.</param>
@@ -55,7 +57,7 @@ public sealed record SpendPart(CoolingPart Part)
 /// <param name="High">Upper end.</param>
 public readonly record struct Guess(double Middle, double Low, double High);
 
-/// <summary>Parts that were driven together.</summary>
-/// <param name="Option">The option's name in the readings table.</param>
+/// <summary>Parts that were driven, or predicted, together.</summary>
+/// <param name="Option">The option's name in the readings table, or the mount's in the file of mounts.</param>
 /// <param name="Parts">Names of its parts.</param>
-public sealed record DrivenParts(string Option, IReadOnlyList<string> Parts);
+public sealed record TogetherParts(string Option, IReadOnlyList<string> Parts);

@@ -5,8 +5,8 @@ namespace Coolproof.Notebook;
 /// <summary>Reads parts from JSON, version 1 (docs/formats/spend-sheet.schema.json): all that can't be right is listed at once, and nothing is half read.</summary>
 public static class SpendSheetReader
 {
-    /// <summary>Most parts and most driven combinations: each is one bit of a word.</summary>
-    public const int MostParts = 64, MostDriven = 64;
+    /// <summary>Most parts and most combinations driven, and predicted: each is one bit of a word.</summary>
+    public const int MostParts = 64, MostTogether = 32;
 
     private const double MostMoney = 1e6, MostGrams = 10_000, UsualGuessShare = 0.5;
 
@@ -20,10 +20,11 @@ public static class SpendSheetReader
         if (!f.Has("parts")) f.Wrong("parts", "a list of parts", "Write \"parts\": [ { \"name\": …, \"price\": …, \"massG\": … } ].", "nothing");
         IReadOnlyList<SpendPart> parts = f.Items("parts", MostParts, Part);
         if (f.Has("parts") && parts.Count == 0) f.Wrong("parts", "one part at least", "");
-        IReadOnlyList<DrivenParts> driven = f.Items("driven", MostDriven, d => new DrivenParts(d.Name("option", "The option's name in the readings table."), Listed(d)));
+        IReadOnlyList<TogetherParts> driven = f.Items("driven", MostTogether, d => new TogetherParts(d.Name("option", "The option's name in the readings table."), Listed(d)));
+        IReadOnlyList<TogetherParts> predicted = f.Items("predicted", MostTogether, d => new TogetherParts(d.Name("mount", "The mount's name in the file of mounts."), Listed(d)));
         SpendSheet sheet = new(
             f.Has("currency") ? f.Name("currency", "Its sign, like \"€\".") : "", Money(f, "money"), f.Number("grams", 0, MostGrams, "g") ?? Ounces(f, "ounces"), f.Part("class", Rules) ?? new(0, null, true),
-            f.Number("lapSPer100G", 0, 60, "s a lap"), f.Has("base") ? f.Name("base", "An option of the readings table.") : "bare can", parts, driven);
+            f.Number("lapSPer100G", 0, 60, "s a lap"), f.Has("base") ? f.Name("base", "An option of the readings table.") : "bare can", parts, driven, predicted);
         if (f.Has("grams") && f.Has("ounces")) f.Wrong("ounces", "only one of grams and ounces", "Take one of them out.");
         Names(f, sheet);
         return sheet;
@@ -95,14 +96,17 @@ public static class SpendSheetReader
             if (sheet.Parts[i].Needs.Intersect(sheet.Parts[i].Excludes, StringComparer.OrdinalIgnoreCase).FirstOrDefault() is { } both)
                 f.Wrong($"parts[{i}].excludes", "nothing that it needs", "Take it out of one of the two.", $"\"{both}\", which it needs");
         }
-        for (int d = 0; d < sheet.Driven.Count; d++)
+        (string Field, string Named, TogetherParts Of)[] together =
+            [.. sheet.Driven.Select((t, i) => ($"driven[{i}]", "option", t)), .. sheet.Predicted.Select((t, i) => ($"predicted[{i}]", "mount", t))];
+        for (int d = 0; d < together.Length; d++)
         {
-            foreach (string part in sheet.Driven[d].Parts) Known($"driven[{d}].parts", part, null);
-            if (sheet.Driven[d].Parts.Distinct(StringComparer.OrdinalIgnoreCase).Count() < sheet.Driven[d].Parts.Count) f.Wrong($"driven[{d}].parts", "each part once", "", "a part twice");
-            if (sheet.Driven.Take(d).Any(before => string.Equals(before.Option, sheet.Driven[d].Option, StringComparison.OrdinalIgnoreCase)))
-                f.Wrong($"driven[{d}].option", "an option that isn't listed yet", "", $"\"{sheet.Driven[d].Option}\" again");
-            if (sheet.Driven.Take(d).Any(before => before.Parts.ToHashSet(StringComparer.OrdinalIgnoreCase).SetEquals(sheet.Driven[d].Parts)))
-                f.Wrong($"driven[{d}].parts", "parts that no other option consists of", "Two options of the same parts differ in something: make that a part of its own.", "the same parts again");
+            (string field, string named, TogetherParts of) = together[d];
+            foreach (string part in of.Parts) Known($"{field}.parts", part, null);
+            if (of.Parts.Distinct(StringComparer.OrdinalIgnoreCase).Count() < of.Parts.Count) f.Wrong($"{field}.parts", "each part once", "", "a part twice");
+            if (together.Take(d).Any(before => before.Named == named && string.Equals(before.Of.Option, of.Option, StringComparison.OrdinalIgnoreCase)))
+                f.Wrong($"{field}.{named}", "a name that isn't listed yet", "", $"\"{of.Option}\" again");
+            if (together.Take(d).Any(before => before.Of.Parts.ToHashSet(StringComparer.OrdinalIgnoreCase).SetEquals(of.Parts)))
+                f.Wrong($"{field}.parts", "parts that nothing before consists of", "Two of the same parts differ in something: make that a part of its own. What was driven need not be predicted.", "the same parts again");
         }
 
         void Known(string field, string name, string? own)

@@ -17,17 +17,19 @@ internal static class SpendCommand
     {
         var file = new Argument<string>("FILE") { Description = "Parts, budget and class (JSON; docs/spend.md has an example); - reads it from standard input." };
         var with = new Option<string?>("--with") { HelpName = "TABLE.csv", Description = "The readings table in which the file's options were driven. Otherwise only guesses (coolsK) count." };
+        var mounts = new Option<string?>("--mounts") { HelpName = "MOUNTS.json", Description = "The mounts (as for coolproof mount) that the file's predicted ones are among." };
         var ambient = new QuantityOption("--at-ambient", "30C|86F", "Fair air with --with. Otherwise the middle of what was noted.", Typed.Air);
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "Fair length of hard driving with --with. Otherwise the middle of the runs.", Typed.Drive);
         var seed = QuantityOption.Whole("--random-seed", "The same files, options and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
         var mass = new WordOption("--mass", "Masses for people.", "g", "oz");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in K and g." };
-        var command = new Command("spend", "The best use of a budget in money and grams, with parts that fit together and the class allows.") { file, with, ambient.Option, drive.Option, seed.Option, mass.Option, units.Option, json };
+        var command = new Command("spend", "The best use of a budget in money and grams, with parts that fit together and the class allows.") { file, with, mounts, ambient.Option, drive.Option, seed.Option, mass.Option, units.Option, json };
         command.SetAction((parsed, cancel) => Task.FromResult(new Spending(terminal).Run(
             new SpendRequest(
                 parsed.GetValue(file)!, parsed.GetValue(with), ambient.In(parsed), drive.In(parsed), (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed),
-                mass.In(parsed) == "oz" ? MassUnitChoice.Ounce : MassUnitChoice.Gram, parsed.GetValue(json)),
+                mass.In(parsed) == "oz" ? MassUnitChoice.Ounce : MassUnitChoice.Gram, parsed.GetValue(json))
+            { Mounts = parsed.GetValue(mounts) },
             cancel)));
         return command;
     }
@@ -42,7 +44,11 @@ internal static class SpendCommand
 /// <param name="Units">Degrees for people.</param>
 /// <param name="Mass">Masses for people.</param>
 /// <param name="Json">Whether to print JSON.</param>
-internal sealed record SpendRequest(string File, string? With, double? AmbientC, double? DriveS, long Seed, TemperatureUnitChoice Units, MassUnitChoice Mass, bool Json);
+internal sealed record SpendRequest(string File, string? With, double? AmbientC, double? DriveS, long Seed, TemperatureUnitChoice Units, MassUnitChoice Mass, bool Json)
+{
+    /// <summary>A file of mounts; null: none.</summary>
+    public string? Mounts { get; init; }
+}
 
 /// <summary>`coolproof spend` from the file to the exit code.</summary>
 internal sealed class Spending(Terminal terminal)
@@ -58,7 +64,8 @@ internal sealed class Spending(Terminal terminal)
         }
         var sheet = AskedFile.Read("spend", request.File, SpendSheetReader.Read, terminal);
         var table = request.With is { } path ? TableFile.Read(path, request.DriveS, terminal) : null;
-        if (sheet is null || request.With is not null && table is null) return Exit.BadInput;
+        var mounts = request.Mounts is { } described ? AskedFile.Read("spend", described, MountSheetReader.Read, terminal) : null;
+        if (sheet is null || request.With is not null && table is null || request.Mounts is not null && mounts is null) return Exit.BadInput;
         RaceEvidence? evidence = null;
         if (table is not null)
         {
@@ -66,12 +73,12 @@ internal sealed class Spending(Terminal terminal)
             if (judgement is not Judged { Races: { } races }) return TableJudging.Unjudged(judgement, request.Units, terminal);
             evidence = races.Value;
         }
-        if (BestUse.Problems(sheet, evidence) is { Count: > 0 } problems)
+        if (BestUse.Problems(sheet, evidence, mounts) is { Count: > 0 } problems)
         {
             AskedFile.Tell("spend", request.File, problems, terminal);
             return Exit.BadInput;
         }
-        SpendAnswer answer = BestUse.Of(sheet, evidence, request.Seed, cancel);
+        SpendAnswer answer = BestUse.Of(sheet, evidence, request.Seed, mounts, cancel);
         PageSettings page = new(new DegreeWords(request.Units), terminal.Width, terminal.Ink);
         terminal.Out.Write(request.Json ? SpendJson.Text(answer) : string.Join('\n', SpendPage.Lines(answer, new CostWords(sheet.Currency, request.Mass), page)) + "\n");
         terminal.Out.Flush();

@@ -18,7 +18,7 @@ internal sealed record SpendJson(
 
     static SpendChoiceJson Of(SpendChoice c) => new(
         c.Parts, c.Money, R(c.MassG), R(c.CountedG), Quantiles(c.CanCoolerK), Quantiles(c.WindingCoolerK),
-        c.Basis switch { SpendBasis.Driven => "driven", SpendBasis.AddedUp => "added up", _ => "guessed" }, R(c.FitMin, 1), c.Soldering, c.Cutting, c.LapS is { } lap ? R(lap, 3) : null);
+        c.Basis switch { SpendBasis.Driven => "driven", SpendBasis.AddedUp => "added up", SpendBasis.Predicted => "predicted", _ => "guessed" }, R(c.FitMin, 1), c.Soldering, c.Cutting, c.LapS is { } lap ? R(lap, 3) : null);
 
     static SpendQuantilesJson Quantiles(Summary s) => new(R(s.Q05), R(s.Q50), R(s.Q95));
 

@@ -40,7 +40,7 @@ internal static class SpendPage
         string within = limits.Length == 0 ? "Whatever it costs" : $"Within {string.Join(" and ", limits)}";
         SpendChoice best = answer.Best;
         if (best.Parts.Count == 0) return $"{within} nothing that fits makes the can cooler: keep the {Cells.Clean(answer.Sheet.Base)}.";
-        string how = best.Basis switch { SpendBasis.Driven => "as driven", SpendBasis.AddedUp => "its parts added up, never driven together", _ => "with a guess of yours in it" };
+        string how = best.Basis switch { SpendBasis.Driven => "as driven", SpendBasis.AddedUp => "its parts added up, never driven together", SpendBasis.Predicted => "with a predicted mount in it, never driven", _ => "with a guess of yours in it" };
         return $"{within}: {Parts(best)}, for {costs.Money((double)best.Money)}. The can gets {Cooler(best.CanCoolerK, degrees)}, the winding {Cooler(best.WindingCoolerK, degrees)}, {how}.{Lap(best.LapS)}{Nearly(answer, costs)}";
     }
 
@@ -59,7 +59,7 @@ internal static class SpendPage
     static string[] Row(SpendChoice c, CostWords costs, DegreeWords degrees) =>
     [
         costs.Money((double)c.Money), costs.Grams(c.MassG), costs.Grams(c.CountedG), c.Parts.Count == 0 ? "–" : CoolerBy(c.CanCoolerK, degrees), Work(c),
-        c.Parts.Count == 0 ? "" : c.Basis switch { SpendBasis.Driven => "driven", SpendBasis.AddedUp => "added up", _ => "your guess" },
+        c.Parts.Count == 0 ? "" : c.Basis switch { SpendBasis.Driven => "driven", SpendBasis.AddedUp => "added up", SpendBasis.Predicted => "predicted", _ => "your guess" },
     ];
 
     static string CoolerBy(Summary kelvin, DegreeWords degrees) =>
@@ -101,8 +101,8 @@ internal static class SpendPage
             yield return $"More money buys nothing cooler within twice the budget{(answer.Sheet.Grams is null ? "" : " and these grams")}.";
         if (answer.BeyondGrams is { MoreK: { } lighter } grams)
             yield return $"With {costs.Grams(grams.Choice.CountedG)} over the minimum, {degrees.DifferenceAndRange(lighter)} more: {Parts(grams.Choice)} ({costs.Money((double)grams.Choice.Money)}).";
-        if (answer.Steps.Concat(answer.BeyondMoney is { } b ? [b] : []).Any(s => s.Choice.Basis == SpendBasis.AddedUp))
-            yield return "Drive a combination that was only added up before you trust it.";
+        if (answer.Steps.Concat(answer.BeyondMoney is { } b ? [b] : []).Any(s => s.Choice.Basis is SpendBasis.AddedUp or SpendBasis.Predicted))
+            yield return "Drive what was only added up or predicted before you trust it.";
     }
 
     static IEnumerable<string> Mind(SpendAnswer answer)

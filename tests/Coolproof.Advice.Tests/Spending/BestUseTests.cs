@@ -10,7 +10,7 @@ public class BestUseTests
 {
     static SpendPart Part(string name, double price, double grams) => new(new CoolingPart(name, (decimal)price, grams));
 
-    static SpendSheet Sheet(IReadOnlyList<SpendPart> parts, params DrivenParts[] driven) => new("€", 100, null, new(0, null, true), null, "bare can", parts, driven);
+    static SpendSheet Sheet(IReadOnlyList<SpendPart> parts, params TogetherParts[] driven) => new("€", 100, null, new(0, null, true), null, "bare can", parts, driven, []);
 
     // Options with so many watts per degree, known to some percent, on motors of one kind.
     static RaceEvidence Driven(params (string Name, double WPerK)[] options)
@@ -86,6 +86,23 @@ public class BestUseTests
     }
 
     [Fact]
+    public void A_predicted_mount_is_bought_with_its_own_doubt_and_as_much_as_the_mounts_own_answer_says()
+    {
+        MountSheet mounts = new(25, 0, 0, 6, new(0.036, 0.05, 0.165, 70),
+            [new() { Name = "bare can" }, new() { Name = "big fan", GapM = 0.006, Fans = [new(0.040, 0.02, 0.015, 16.0 / 3600, 90, 1)], Shroud = new(0.004, 1, 0) }]);
+        SpendSheet sheet = Sheet([Part("fan", 20, 20), Part("shroud", 5, 5), Part("clamp", 60, 20)], new TogetherParts("clamp", ["clamp"])) with { Money = 50, Predicted = [new("big fan", ["fan", "shroud"])] };
+        RaceEvidence evidence = Driven(("bare can", 0.7), ("clamp", 0.8));
+        SpendAnswer answer = BestUse.Of(sheet, evidence, 1, mounts);
+        Assert.Equal(["fan", "shroud"], answer.Best.Parts);
+        Assert.Equal(SpendBasis.Predicted, answer.Best.Basis);
+        Coolproof.Advice.Mounts.MountPrediction told = Coolproof.Advice.Mounts.MountPredictions.Of(mounts, evidence, 1).Mounts[1];
+        Assert.Equal(CanC(0.7) - told.CanC.Q50, answer.Best.CanCoolerK.Q50, 1.0);
+        Assert.Equal("predicted", Assert.Single(BestUse.Problems(sheet, evidence)).Field);
+        Assert.Equal("predicted[0].mount", Assert.Single(BestUse.Problems(sheet with { Predicted = [new("other", ["fan"])] }, evidence, mounts)).Field);
+        Assert.Empty(BestUse.Problems(sheet, evidence, mounts));
+    }
+
+    [Fact]
     public void What_the_class_forbids_is_left_out_and_said()
     {
         SpendSheet sheet = Sheet(
@@ -99,7 +116,7 @@ public class BestUseTests
     [Fact]
     public void An_option_that_is_not_in_the_table_is_named()
     {
-        SpendSheet sheet = Sheet([Part("clamp", 18, 22)], new DrivenParts("clampp", ["clamp"]));
+        SpendSheet sheet = Sheet([Part("clamp", 18, 22)], new TogetherParts("clampp", ["clamp"]));
         Assert.Equal("driven[0].option", Assert.Single(BestUse.Problems(sheet, Driven(("bare can", 0.7), ("clamp", 0.8)))).Field);
         Assert.Equal("driven", Assert.Single(BestUse.Problems(sheet, null)).Field);
         Assert.Equal(2, BestUse.Problems(sheet with { Base = "nothing" }, Driven(("bare can", 0.7))).Count);
