@@ -58,7 +58,7 @@ public static class Judge
         IReadOnlyList<OptionChange> changes = OptionChanges.Of(table, before, same);
         EarlierEvidence added = new(
             before.Sum(b => b.Runs.Select(r => r.Day).Distinct().Count()), before.Sum(b => b.Runs.Count), alone,
-            earlier is Judged { Verdict: var then } ? Contradiction.Between(alone, then) : [], changes.Count, OptionChanges.Most(changes, before));
+            earlier is Judged { Verdict: var then } ? Contradiction.Between(alone, then) : [], changes.Count, OptionChanges.Most(changes, before), GunChanges.Most(GunChanges.Of(table, before)));
         return together with { Verdict = together.Verdict with { Warnings = [.. EarlierWords.Of(added), .. together.Verdict.Warnings] }, Earlier = added };
     }
 
