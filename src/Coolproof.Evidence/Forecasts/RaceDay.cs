@@ -13,40 +13,45 @@ internal sealed class RaceDay
     private readonly RaceEvidence _evidence;
     private readonly RaceScenario _scenario;
     private readonly RaceGrid _grid;
-    private readonly double _logDensity, _beyondLoad;
+    private readonly double _logDensity;
 
     public RaceDay(RaceEvidence evidence, RaceScenario scenario, RaceGrid grid)
     {
         (_evidence, _scenario, _grid) = (evidence, scenario, grid);
         double tested = new Air(evidence.Fair.AmbientC, Air.PressureAtPa(scenario.TestedAtM)).Density;
         _logDensity = Math.Log(new Air(scenario.AirC, Air.PressureAtPa(scenario.AltitudeM)).Density / tested);
-        _beyondLoad = Math.Max(0, Math.Log2(scenario.HeatFactor));
     }
 
     /// <summary>Fills can, mean winding and magnet at the grid's times, °C.</summary>
-    public void Drive(RaceDraw draw, int option, RaceChance chance, Span<double> canC, Span<double> windingC, Span<double> magnetC)
+    public void Drive(RaceDraw draw, int option, RaceChance chance, Span<double> canC, Span<double> windingC, Span<double> magnetC) =>
+        Drive(draw, option, chance, RaceHeat.AsTested, canC, windingC, magnetC);
+
+    /// <summary>The same with the heat of another gearing or timing.</summary>
+    public void Drive(RaceDraw draw, int option, RaceChance chance, RaceHeat geared, Span<double> canC, Span<double> windingC, Span<double> magnetC)
     {
+        RaceHeat heat = geared.Times(_scenario.HeatFactor);
+        double beyondLoad = heat.Beyond(draw.CopperShare);
         double air = _scenario.AirC + Priors.DayAirSd * chance.Air, rho = draw.CoreOverCan;
         double rotorRate = RacePriors.RotorPerS * Math.Exp(RacePriors.RotorPathLogSd * chance.RotorPath) / (RacePriors.RotorShare * Math.Exp(CoolingPriors.RotorCapacityLogSd * chance.RotorCapacity));
-        double logG = LogConductance(draw, option, chance), testMagnet = TestMagnetC(draw, option, rotorRate), sun = SunKPerS(chance);
+        double logG = LogConductance(draw, option, chance, heat), testMagnet = TestMagnetC(draw, option, rotorRate), sun = SunKPerS(chance);
         double core = 0, can = 0, excess = 0, rotor = 0, warm = 1 + Priors.Alpha25 * (air - 25);
-        Constants motor = Motor(draw, 0);
+        Constants motor = heat.Of(Motor(draw, 0));
         (canC[0], windingC[0], magnetC[0]) = (air, air, air);
         int at = 0;
         foreach (RaceStretch stretch in _grid.Stretches)
         {
-            double p = stretch.Phase == RacePhase.Race ? Heat(draw, chance, stretch.Race) : 0;
+            double p = stretch.Phase == RacePhase.Race ? Heat(motor, draw, chance, stretch.Race) : 0;
             double stepS = stretch.Phase == RacePhase.RollIn ? stretch.StepS * Math.Exp(RacePriors.RollInLogSd * chance.RollIn) : stretch.StepS;
-            double g = Conductance(draw, option, chance, logG + Beyond(stretch.Phase == RacePhase.Race ? 0 : _scenario.RaceS) * chance.Length, stretch.Phase), driving = g, tau = draw.WindingShare * draw.SlotS, follow = 1 - Math.Exp(-rotorRate * stepS);
+            double g = Conductance(draw, option, chance, logG + Beyond(stretch.Phase == RacePhase.Race ? 0 : _scenario.RaceS, beyondLoad) * chance.Length, stretch.Phase), driving = g, tau = draw.WindingShare * draw.SlotS, follow = 1 - Math.Exp(-rotorRate * stepS);
             PairStep step = default;
             for (int i = 0; i < stretch.Steps; i++)
             {
                 double strength = MagnetStrength(air + rotor, testMagnet), fed = motor.CopperHeat(p / (strength * strength)), before = core;
                 if (stretch.Phase == RacePhase.Race && (i + 0.5) * stepS > _evidence.LongestDriveS)
-                    g = driving * Math.Exp((Beyond((i + 0.5) * stepS) - Beyond(0)) * chance.Length);
+                    g = driving * Math.Exp((Beyond((i + 0.5) * stepS, beyondLoad) - Beyond(0, beyondLoad)) * chance.Length);
                 if (i == 0 || p > 0) // without heat nothing in the matrix changes from step to step
                     step = PairStep.Of(Priors.Alpha25 * fed - draw.CoreToCanPerS, draw.CoreToCanPerS, draw.CoreToCanPerS * rho, -(draw.CoreToCanPerS + g) * rho, stepS);
-                (core, can) = step.Next(core, can, (1 - draw.CopperShare) * p + fed * warm + ExcessFlow(ref excess, draw, fed * (warm + Priors.Alpha25 * core), tau, stepS), sun * rho);
+                (core, can) = step.Next(core, can, (1 - motor.Copper) * p + fed * warm + ExcessFlow(ref excess, draw, fed * (warm + Priors.Alpha25 * core), tau, stepS), sun * rho);
                 rotor += follow * (0.5 * (before + core) - rotor);
                 at++;
                 (canC[at], windingC[at], magnetC[at]) = (air + can, air + core + excess, air + rotor);
@@ -62,24 +67,24 @@ internal sealed class RaceDay
         return flow;
     }
 
-    private double Heat(RaceDraw draw, RaceChance chance, int race) =>
-        _scenario.HeatFactor * Math.Exp(draw.LogHeat + draw.DayHeatSd * chance.DayHeat + draw.RunHeatSd * chance.RunHeats[race]);
+    private static double Heat(in Constants motor, RaceDraw draw, RaceChance chance, int race) =>
+        Math.Exp(motor.LogHeat + draw.DayHeatSd * chance.DayHeat + draw.RunHeatSd * chance.RunHeats[race]);
 
     // Log-sd beyond the tests. A race's first minutes are those that the tests drove, whatever comes after: so the longer of two races is never taken to be the cooler.
-    private double Beyond(double seconds)
+    private double Beyond(double seconds, double load)
     {
         double length = Math.Max(0, Math.Log2(seconds / _evidence.LongestDriveS));
-        return RacePriors.BeyondLogSd * Math.Sqrt(length * length + _beyondLoad * _beyondLoad);
+        return RacePriors.BeyondLogSd * Math.Sqrt(length * length + load * load);
     }
 
-    private double LogConductance(RaceDraw draw, int option, RaceChance chance)
+    private double LogConductance(RaceDraw draw, int option, RaceChance chance, RaceHeat heat)
     {
         double logG = draw.Options[option].LogConductance + draw.MountingSd * chance.Mounting + Priors.DayConductanceSd * chance.DayConductance
             + (RacePriors.DensityExponent + RacePriors.DensityExponentSd * chance.DensityExponent) * _logDensity
             + (_scenario.Wind is { } wind && !_evidence.Winds.Contains(wind) ? RacePriors.OtherWindLogSd * chance.Wind : 0);
         double share = CoolingPriors.PassiveLow + (CoolingPriors.PassiveHigh - CoolingPriors.PassiveLow) * chance.Passive;
         (double tested, _) = FairDrive.Peak(Motor(draw, 0), draw.Options[option].LogConductance, _evidence.Fair.AmbientC, _evidence.Fair.DriveS);
-        (double raced, _) = FairDrive.Peak(Motor(draw, Math.Log(_scenario.HeatFactor) + draw.DayHeatSd * chance.DayHeat), logG, _scenario.AirC, _scenario.RaceS);
+        (double raced, _) = FairDrive.Peak(heat.Of(Motor(draw, draw.DayHeatSd * chance.DayHeat)), logG, _scenario.AirC, _scenario.RaceS);
         return logG + Math.Log(1 + share * (PassiveFactor(tested, _evidence.Fair.AmbientC, raced, _scenario.AirC) - 1));
     }
 

@@ -29,4 +29,25 @@ public readonly record struct RaceOption(double LogConductance, double LogStoppe
 /// <param name="SunShare">Share of the runs that were driven in the sun; null where the sky was not noted.</param>
 /// <param name="Winds">Winds that were noted.</param>
 public sealed record RaceEvidence(
-    IReadOnlyList<string> Options, IReadOnlyList<RaceDraw> Draws, FairConditions Fair, double LongestDriveS, double? SunShare, IReadOnlyList<Notebook.Wind> Winds);
+    IReadOnlyList<string> Options, IReadOnlyList<RaceDraw> Draws, FairConditions Fair, double LongestDriveS, double? SunShare, IReadOnlyList<Notebook.Wind> Winds)
+{
+    /// <summary>Slope of log heat against log of pinion over spur, draw by draw; null where the tests were all driven with one gearing.</summary>
+    public IReadOnlyList<double>? GearingSlopes { get; init; }
+
+    /// <summary>Log heat for a degree of timing, draw by draw; null likewise.</summary>
+    public IReadOnlyList<double>? TimingSlopes { get; init; }
+
+    /// <summary>With fewer draws, evenly taken.</summary>
+    /// <param name="most">About how many.</param>
+    public RaceEvidence Thinned(int most)
+    {
+        int every = Math.Max(1, Draws.Count / most);
+        IReadOnlyList<T> Taken<T>(IReadOnlyList<T> all) => [.. all.Where((_, place) => place % every == 0)];
+        return this with
+        {
+            Draws = Taken(Draws),
+            GearingSlopes = GearingSlopes is { } gearing ? Taken(gearing) : null,
+            TimingSlopes = TimingSlopes is { } timing ? Taken(timing) : null,
+        };
+    }
+}

@@ -19,7 +19,17 @@ internal static class RaceEvidences
         Run[] skies = [.. runs.Where(r => r.Sky is not null)];
         return new(
             [.. posterior.Options.Select(o => model.Options[o])], draws, posterior.Fair, runs.Max(r => r.DriveS),
-            skies.Length == 0 ? null : (double)skies.Count(r => r.Sky == Sky.Sun) / skies.Length, [.. runs.Select(r => r.Wind).OfType<Wind>().Distinct()]);
+            skies.Length == 0 ? null : (double)skies.Count(r => r.Sky == Sky.Sun) / skies.Length, [.. runs.Select(r => r.Wind).OfType<Wind>().Distinct()])
+        {
+            GearingSlopes = Slopes(HeatTerms.Gearing, Priors.GearingSlope),
+            TimingSlopes = Slopes(HeatTerms.Timing, Priors.TimingSlope),
+        };
+
+        double[]? Slopes(string name, NormalPrior prior)
+        {
+            int at = model.Parameters.ToList().FindIndex(p => p.Name == name);
+            return at < 0 ? null : [.. draws.Select((_, i) => prior.Mean + prior.Sd * posterior.Draws[i * every][at])];
+        }
 
         RaceDraw Draw(double[] u)
         {

@@ -11,6 +11,9 @@ internal readonly record struct HeatTerm(int Parameter, double Factor, HeatOf Of
 /// <summary>Driver, surface and the like, gearing and timing: what adds to a run's log heat. The most frequent level is the reference.</summary>
 internal static class HeatTerms
 {
+    /// <summary>Names of the slopes' parameters.</summary>
+    public const string Gearing = "heat against gearing", Timing = "heat against timing";
+
     private static readonly (string Name, Func<LoadNotes, string?> Of)[] Categories =
     [
         ("driver", l => l.Driver), ("surface", l => l.Surface), ("venue", l => l.Venue), ("vehicle", l => l.Vehicle), ("motor", l => l.Motor),
@@ -24,8 +27,8 @@ internal static class HeatTerms
         LoadNotes[] notes = [.. runs.Select(r => table.Runs[r.TableRun].Load)];
         foreach ((string name, Func<LoadNotes, string?> of) in Categories)
             AddLevels(name, [.. notes.Select(n => of(n)?.Trim().ToLowerInvariant() ?? "")], terms, add);
-        AddSlope("gearing", HeatOf.Gearing, [.. notes.Select(n => n.PinionTeeth is { } p ? Math.Log(p / (double)(n.SpurTeeth ?? 80)) : double.NaN)], Priors.GearingSlope, terms, add);
-        AddSlope("timing", HeatOf.Timing, [.. notes.Select(n => n.TimingDeg ?? double.NaN)], Priors.TimingSlope, terms, add);
+        AddSlope(Gearing, HeatOf.Gearing, [.. notes.Select(n => n.PinionTeeth is { } p ? Math.Log(p / (double)(n.SpurTeeth ?? 80)) : double.NaN)], Priors.GearingSlope, terms, add);
+        AddSlope(Timing, HeatOf.Timing, [.. notes.Select(n => n.TimingDeg ?? double.NaN)], Priors.TimingSlope, terms, add);
         for (int r = 0; r < runs.Count; r++)
             runs[r].HeatTerms = [.. terms[r]];
     }
@@ -54,7 +57,7 @@ internal static class HeatTerms
         if (noted.Distinct().Count() < 2)
             return;
         double reference = MostFrequent(noted);
-        int parameter = add($"heat against {name}", PriorKind.Unit, DoubtSource.Load, 0, 1);
+        int parameter = add(name, PriorKind.Unit, DoubtSource.Load, 0, 1);
         for (int r = 0; r < x.Length; r++)
         {
             if (double.IsNaN(x[r]) || x[r] == reference)

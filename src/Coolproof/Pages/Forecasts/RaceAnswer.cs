@@ -30,18 +30,12 @@ public sealed record RaceAnswer(RaceEvidence Evidence, RaceAsked Asked, IReadOnl
     {
         var scenario = asked.Scenario;
         var odds = asked.Demand with { AcceptedOdds = 1 }; // nothing to be changed is looked for
-        if (!whole) return new(evidence, asked, Forecast.Of(Thinned(evidence, Math.Max(FewDraws / scenario.Races, FewDraws / 4)), scenario, odds, Seed, coolDowns: false, cancel), [], false);
-        var forecasts = Forecast.Of(Thinned(evidence, Math.Max(RaceDraws / scenario.Races, LeastDraws)), scenario, odds, Seed, cancel: cancel);
-        var few = Thinned(evidence, Math.Max(MapDraws / scenario.Races, LeastMapDraws));
+        if (!whole) return new(evidence, asked, Forecast.Of(evidence.Thinned(Math.Max(FewDraws / scenario.Races, FewDraws / 4)), scenario, odds, Seed, coolDowns: false, cancel), [], false);
+        var forecasts = Forecast.Of(evidence.Thinned(Math.Max(RaceDraws / scenario.Races, LeastDraws)), scenario, odds, Seed, cancel: cancel);
+        var few = evidence.Thinned(Math.Max(MapDraws / scenario.Races, LeastMapDraws));
         RaceMap[] maps = [.. forecasts.Select((_, option) => RaceMap.Of(few, scenario, odds, option, Seed, cancel))];
         if (forecasts.All(one => one.OddsOfAny <= asked.Demand.AcceptedOdds)) return new(evidence, asked, forecasts, maps, true);
-        var changes = Forecast.Of(Thinned(evidence, Math.Max(ChangeDraws / scenario.Races, FewDraws)), scenario, asked.Demand, Seed, coolDowns: false, cancel);
+        var changes = Forecast.Of(evidence.Thinned(Math.Max(ChangeDraws / scenario.Races, FewDraws)), scenario, asked.Demand, Seed, coolDowns: false, cancel);
         return new(evidence, asked, [.. forecasts.Zip(changes, (one, change) => one with { ToBeSafe = one.OddsOfAny > asked.Demand.AcceptedOdds ? change.ToBeSafe : null })], maps, true);
-    }
-
-    static RaceEvidence Thinned(RaceEvidence evidence, int draws)
-    {
-        var every = Math.Max(1, evidence.Draws.Count / draws);
-        return evidence with { Draws = [.. evidence.Draws.Where((_, place) => place % every == 0)] };
     }
 }
