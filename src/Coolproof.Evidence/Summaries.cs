@@ -3,9 +3,10 @@ using MathNet.Numerics.Statistics;
 namespace Coolproof.Evidence;
 
 /// <summary>Summaries of draws.</summary>
-internal static class Summaries
+public static class Summaries
 {
     /// <summary>Mean, sd (n − 1) and quantiles (linear between order statistics) of draws.</summary>
+    /// <param name="draws">Draws, at least one.</param>
     public static Summary Of(ReadOnlySpan<double> draws)
     {
         double[] sorted = draws.ToArray();

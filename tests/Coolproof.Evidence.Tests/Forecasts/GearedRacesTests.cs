@@ -85,8 +85,12 @@ public class GearedRacesTests
         {
             Constants motor = new()
             {
-                Rho = Math.Exp(Priors.CoreOverCan.Mean), Kappa = Math.Exp(Priors.CoreToCan.Mean), Share = Math.Exp(Priors.WindingShare.Mean), Slot = Math.Exp(Priors.Slot.Mean),
-                Copper = race.Lap.Copper25W / (race.Lap.Copper25W + race.Lap.IronW), LogHeat = Math.Log((race.Lap.Copper25W + race.Lap.IronW) / Priors.CoreCapacity),
+                Rho = Math.Exp(Priors.CoreOverCan.Mean),
+                Kappa = Math.Exp(Priors.CoreToCan.Mean),
+                Share = Math.Exp(Priors.WindingShare.Mean),
+                Slot = Math.Exp(Priors.Slot.Mean),
+                Copper = race.Lap.Copper25W / (race.Lap.Copper25W + race.Lap.IronW),
+                LogHeat = Math.Log((race.Lap.Copper25W + race.Lap.IronW) / Priors.CoreCapacity),
             };
             return FairDrive.Peak(motor, Priors.Conductance.Mean, 28, 360).CanC;
         }

@@ -1,0 +1,83 @@
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Thermal;
+
+namespace Coolproof.Advice.Gearing;
+
+/// <summary>The laps of every pinion and timing within a card.</summary>
+internal sealed class LapGrid
+{
+    private readonly LapSurface _driven;
+    private readonly LapSurface[] _laps;
+    private readonly LapSurface[] _atDrivenTiming;
+    private readonly GearChoice _base;
+
+    private LapGrid(GearChoice driven, LapSurface drivenLap, GearChoice[] choices, LapSurface[] laps, LapSurface[] atDrivenTiming) =>
+        (_base, _driven, Choices, _laps, _atDrivenTiming) = (driven, drivenLap, choices, laps, atDrivenTiming);
+
+    /// <summary>Pinions and timings that can be driven.</summary>
+    public IReadOnlyList<GearChoice> Choices { get; }
+
+    /// <summary>Drives them.</summary>
+    /// <exception cref="LapException">None can be driven.</exception>
+    public static LapGrid Of(LapBelief belief, GearCard card, IProgress<double> progress, CancellationToken cancel)
+    {
+        GearChoice driven = belief.Rig.Driven;
+        IReadOnlyList<int> pinions = card.Pinions(belief.Rig.InternalRatio);
+        double[] timings = [.. card.Timings().Append(driven.TimingDeg).Distinct()];
+        GearChoice[] all = [.. pinions.SelectMany(p => timings.Select(t => new GearChoice(p, card.Spur, t))).Append(driven).Distinct()];
+        LapSurface?[] surfaces = new LapSurface?[all.Length];
+        int done = 0;
+        Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = cancel }, i =>
+        {
+            surfaces[i] = LapSurface.Of(belief, all[i]);
+            progress.Report((double)Interlocked.Increment(ref done) / all.Length);
+        });
+        Dictionary<GearChoice, LapSurface> drivable = all.Zip(surfaces).Where(one => one.Second is not null).ToDictionary(one => one.First, one => one.Second!);
+        if (!drivable.TryGetValue(driven, out LapSurface? drivenLap))
+            throw new LapException("the lap can't be driven with the gearing that the runs were driven with: look at the lap's lengths and radii, the motor's figures and the gears.");
+        GearChoice[] choices = [.. pinions.SelectMany(p => card.Timings().Select(t => new GearChoice(p, card.Spur, t))).Where(c => drivable.ContainsKey(c) && drivable.ContainsKey(c with { TimingDeg = driven.TimingDeg }))];
+        if (choices.Length == 0)
+            throw new LapException("no pinion and timing within the card gets the car round the lap: look at the motor's figures, the spur and the internal ratio.");
+        return new(driven, drivenLap, choices, [.. choices.Select(c => drivable[c])], [.. choices.Select(c => drivable[c with { TimingDeg = driven.TimingDeg }])]);
+    }
+
+    /// <summary>The lap of a choice at a point of what is believed.</summary>
+    public LapFigures At(int choice, double[] z) => _laps[choice].At(z);
+
+    /// <summary>The lap as the notebook's runs were driven.</summary>
+    public LapFigures Driven(double[] z) => _driven.At(z);
+
+    /// <summary>Heat over the notebook's, choice × draw.</summary>
+    /// <param name="evidence">Its draws.</param>
+    /// <param name="z">A point of what is believed for each draw.</param>
+    /// <param name="seed">Seed of the trust in the lap.</param>
+    public RaceHeat[][] Heats(RaceEvidence evidence, double[][] z, long seed)
+    {
+        int draws = evidence.Draws.Count;
+        double[] middle = new double[LapUnknowns.Count];
+        double share = evidence.Draws.Average(d => d.CopperShare);
+        (double gearing, double timing) = Slopes(middle, share);
+        double[] gearTrust = HeatTrust.Scales(evidence.GearingSlopes, gearing, timing: false, draws, seed), timingTrust = HeatTrust.Scales(evidence.TimingSlopes, timing, timing: true, draws, seed);
+        return [.. Choices.Select((_, c) => Enumerable.Range(0, draws).Select(d =>
+        {
+            LapFigures driven = _driven.At(z[d]), turned = _atDrivenTiming[c].At(z[d]), lap = _laps[c].At(z[d]);
+            return new RaceHeat(
+                Trusted(turned.Copper25W / driven.Copper25W, lap.Copper25W / turned.Copper25W), Trusted(turned.IronW / driven.IronW, lap.IronW / turned.IronW));
+
+            double Trusted(double byGears, double byTiming) => Math.Pow(byGears, gearTrust[d]) * Math.Pow(byTiming, timingTrust[d]);
+        }).ToArray())];
+    }
+
+    // The lap's own slopes of log heat, by the choices furthest from the notebook's; 0 where nothing else is asked about.
+    private (double Gearing, double Timing) Slopes(double[] middle, double share)
+    {
+        LapFigures driven = _driven.At(middle);
+        double Ratio(GearChoice c) => Math.Log((double)c.Pinion / c.Spur * _base.Spur / _base.Pinion);
+        int geared = Enumerable.Range(0, Choices.Count).MaxBy(c => Math.Abs(Ratio(Choices[c]))), timed = Enumerable.Range(0, Choices.Count).MaxBy(c => Math.Abs(Choices[c].TimingDeg - _base.TimingDeg));
+        LapFigures g = _atDrivenTiming[geared].At(middle), t = _laps[timed].At(middle), t0 = _atDrivenTiming[timed].At(middle);
+        double by = Ratio(Choices[geared]), degrees = Choices[timed].TimingDeg - _base.TimingDeg;
+        return (
+            by == 0 ? 0 : HeatTrust.Slope(new(g.Copper25W / driven.Copper25W, g.IronW / driven.IronW), share, by),
+            degrees == 0 ? 0 : HeatTrust.Slope(new(t.Copper25W / t0.Copper25W, t.IronW / t0.IronW), share, degrees));
+    }
+}
