@@ -37,9 +37,9 @@ sealed class Chain
 
     /// <summary>Adapts step size and metric over the settings' warm-up.</summary>
     /// <param name="givenIsTrusted">Whether the metric of the start approximates the posterior, or is a mere placeholder.</param>
-    /// <param name="tick">Called after each iteration.</param>
     /// <param name="cancel">Stops between two iterations.</param>
-    public void WarmUp(bool givenIsTrusted, Action tick, CancellationToken cancel)
+    /// <returns>What does an iteration at each step.</returns>
+    public IEnumerable<int> WarmUp(bool givenIsTrusted, CancellationToken cancel)
     {
         InverseMetric given = metric;
         WarmUpSchedule schedule = new(settings);
@@ -60,7 +60,7 @@ sealed class Chain
                 averaging.Restart(FirstStep(averaging.Step));
             }
 
-            tick();
+            yield return i;
         }
 
         step = averaging.Averaged;
@@ -68,7 +68,11 @@ sealed class Chain
     }
 
     /// <summary>Draws and keeps.</summary>
-    public ChainTrace Draw(int draws, Action tick, CancellationToken cancel)
+    /// <param name="draws">How many.</param>
+    /// <param name="drawn">Takes the trace at the end.</param>
+    /// <param name="cancel">Stops between two iterations.</param>
+    /// <returns>What does an iteration at each step.</returns>
+    public IEnumerable<int> Draw(int draws, Action<ChainTrace> drawn, CancellationToken cancel)
     {
         ChainTrace trace = new(draws, metric.Dimension) { StepSize = step, Metric = metric, WarmUpGradients = warmUpGradients };
         long before = Gradients;
@@ -82,13 +86,13 @@ sealed class Chain
             trace.Acceptances[i] = transition.Acceptance;
             trace.Depths[i] = transition.Depth;
             trace.Diverged[i] = transition.Diverged;
-            tick();
+            yield return i;
         }
 
         trace.DrawGradients = Gradients - before;
         trace.RandomAtEnd = random.Copy();
         trace.PositionAtEnd = [.. current.Position];
-        return trace;
+        drawn(trace);
     }
 
     Transition Advance(double by)

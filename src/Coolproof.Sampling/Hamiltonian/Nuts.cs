@@ -38,17 +38,17 @@ public static class Nuts
         double[][] starts = [.. streams.Select((stream, i) => start(i, stream))];
         LogDensity[] densities = [.. streams.Select(_ => newDensity())];
         SideStep?[] sideSteps = [.. streams.Select(_ => newSideStep?.Invoke())];
-        ChainTrace[] traces = ChainRunner.Run(
-            settings.Chains,
-            threads,
-            (long)settings.Chains * (settings.WarmUp + settings.Draws),
-            progress,
-            (i, tick) =>
-            {
-                Chain chain = new(i, densities[i], starts[i], metric, streams[i], settings, sideSteps[i]);
-                chain.WarmUp(inverseMetric is not null, tick, cancel);
-                return chain.Draw(settings.Draws, tick, cancel);
-            });
+        ChainTrace[] traces = new ChainTrace[settings.Chains];
+        ChainRunner.Run(settings.Chains, threads, (long)settings.Chains * (settings.WarmUp + settings.Draws), progress, Steps);
         return new NutsResult(traces, newDensity, newSideStep, settings);
+
+        IEnumerable<int> Steps(int i)
+        {
+            Chain chain = new(i, densities[i], starts[i], metric, streams[i], settings, sideSteps[i]);
+            foreach (int done in chain.WarmUp(inverseMetric is not null, cancel))
+                yield return done;
+            foreach (int done in chain.Draw(settings.Draws, trace => traces[i] = trace, cancel))
+                yield return done;
+        }
     }
 }

@@ -66,12 +66,9 @@ public sealed class NutsResult
         ArgumentOutOfRangeException.ThrowIfNegative(more);
         LogDensity[] densities = [.. Chains.Select(_ => newDensity())];
         SideStep?[] sideSteps = [.. Chains.Select(_ => newSideStep?.Invoke())];
-        ChainTrace[] longer = ChainRunner.Run(
-            Chains.Count,
-            threads,
-            (long)Chains.Count * more,
-            progress,
-            (index, tick) => Chains[index].Followed(Chain.Resume(index, densities[index], Chains[index], settings, sideSteps[index]).Draw(more, tick, cancel)));
+        ChainTrace[] longer = new ChainTrace[Chains.Count];
+        ChainRunner.Run(Chains.Count, threads, (long)Chains.Count * more, progress, index =>
+            Chain.Resume(index, densities[index], Chains[index], settings, sideSteps[index]).Draw(more, trace => longer[index] = Chains[index].Followed(trace), cancel));
         return new NutsResult(longer, newDensity, newSideStep, settings);
     }
 }
