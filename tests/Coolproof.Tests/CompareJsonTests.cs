@@ -9,7 +9,7 @@ namespace Coolproof.Tests;
 
 public class CompareJsonTests
 {
-    static readonly JsonSchema Schema = JsonSchema.FromText(File.ReadAllText(TestFiles.Of("docs", "formats", "compare.schema.json")));
+    static readonly JsonSchema Schema = Contract.Of("compare");
 
     [Theory]
     [InlineData(1)]

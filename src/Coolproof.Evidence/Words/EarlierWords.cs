@@ -6,6 +6,9 @@ namespace Coolproof.Evidence.Words;
 /// <summary>What earlier days have added to a verdict, and where the new day doesn't agree with them, in °C and K.</summary>
 public static class EarlierWords
 {
+    // Limits are for all pairs, and for all guns, of a day together.
+    private const string Chance = "chance alone does that on fewer than one day in twenty";
+
     /// <summary>The sentences: what stands out, and what the new day says by itself.</summary>
     public static IReadOnlyList<string> Of(EarlierEvidence earlier) =>
     [
@@ -24,14 +27,12 @@ public static class EarlierWords
     }
 
     private static string Said(GunChange g) =>
-        $"The {g.Gun} read the can {Told(g.NowK)} than the air before the first run of this day{(g.Days == 0 ? "" : $", {Told(g.BeforeK)} on {(g.Days == 1 ? "the day" : $"the {g.Days} days")} before")} ({Sds(g.Sds)} standard deviations apart): a can that stood has the temperature of the air. Check the gun against something of known temperature, and its battery. If it is off, enter its readings of this day as those of another instrument.";
+        $"The {g.Gun} read the can {Told(g.NowK)} than the air before the first run of this day{(g.Days == 0 ? "" : $", {Told(g.BeforeK)} on {(g.Days == 1 ? "the day" : $"the {g.Days} days")} before")} ({Chance}): a can that stood has the temperature of the air. Check the gun against something of known temperature, and its battery. If it is off, enter its readings of this day as those of another instrument.";
 
     private static string Times(double times) => times >= 1000 ? "over 1000 times" : $"{times.ToString(times < 10 ? "0.0" : "0", CultureInfo.InvariantCulture)} times";
 
     private static string Said(Contradiction c) =>
-        $"This day contradicts the earlier ones: the can with the {c.A} ran {Told(c.NewK)} than with the {c.B}, before it ran {Told(c.EarlierK)} ({Sds(c.Sds)} standard deviations apart). Was one of them altered or fitted otherwise? Then give it a new name.";
-
-    private static string Sds(double sds) => sds.ToString("0.0", CultureInfo.InvariantCulture);
+        $"This day contradicts the earlier ones: the can with the {c.A} ran {Told(c.NewK)} than with the {c.B}, before it ran {Told(c.EarlierK)} ({Chance}). Was one of them altered or fitted otherwise? Then give it a new name.";
 
     private static string Told(double k) => $"{Math.Abs(k).ToString("0", CultureInfo.InvariantCulture)} K {(k < 0 ? "cooler" : "hotter")}";
 }

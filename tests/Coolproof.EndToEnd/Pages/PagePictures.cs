@@ -8,7 +8,7 @@ namespace Coolproof.EndToEnd.Pages;
 /// <summary>Takes the pictures of docs/pages.md: ./test --pictures. Every page on a phone and on a laptop, in the three themes, in the states that it has.</summary>
 public sealed class PagePictures(Chromium chromium, PitTable table)
 {
-    const int Quality = 55;
+    const int Quality = 48;
 
     static readonly string Docs = Path.Combine(RepositoryRoot.Path, "docs");
     static readonly string Folder = Path.Combine(Docs, "pictures", "pages");
@@ -35,15 +35,27 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
         foreach (var wide in (bool[])[false, true])
         {
             var page = await table.OpenAsync(chromium, withDemo, "light", wide);
-            foreach (var (name, address) in places)
+            foreach (var (name, address) in places.Where(place => place.Key != "verdict with earlier days"))
             {
                 await page.GotoAsync(address);
                 await TakeAsync(page, chapter, $"{state}-{name}", wide);
             }
             await page.GotoAsync("/connect");
             await TakeAsync(page, chapter, $"{state}-connect a phone", wide);
+            if (withDemo) await OfEarlierDaysAsync(page, chapter, wide);
             await page.Context.CloseAsync();
         }
+    }
+
+    // Beside the day's own answer, further down, and before it; where it begins it looks as any verdict.
+    async Task OfEarlierDaysAsync(IPage page, string chapter, bool wide)
+    {
+        await page.GotoAsync($"{table.Places["verdict with earlier days"]}#earlier");
+        await TakeAsync(page, chapter, "demo-with earlier days and without", wide);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put the answer with earlier days first" }).ClickAsync();
+        await page.Locator("#with-earlier").WaitForAsync();
+        await page.GotoAsync(table.Places["verdict with earlier days"]);
+        await TakeAsync(page, chapter, "demo-earlier days first", wide);
     }
 
     async Task OfRehearsalAsync()
@@ -94,6 +106,7 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
             await TakeAsync(page, Chapter, "trouble-a device that is not connected", wide);
             await page.Context.CloseAsync();
             await OfOneRunAsync(Chapter, wide);
+            await OfContradictionAsync(Chapter, wide);
         }
     }
 
@@ -133,6 +146,25 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
         await page.Locator("h1").WaitForAsync();
         await page.WaitForTimeoutAsync(1_500);
         await TakeAsync(page, chapter, "trouble-no reading that counts", wide);
+        await page.Context.CloseAsync();
+    }
+
+    // An option that was altered between two days.
+    async Task OfContradictionAsync(string chapter, bool wide)
+    {
+        await using var bench = await Bench.StartAsync();
+        var page = await PitTable.OpenAsync(chromium, bench, "light", wide);
+        foreach (var (date, bareC, fanC) in new[] { ("2026-06-09", 80.0, 62.0), ("2026-06-16", 80.0, 74.0) })
+        {
+            await page.GotoAsync("/paper");
+            await page.Locator("#paper-text").FillAsync("started_at,run,option,drive_s,ambient_c,stop_to_read_s,read_c\n" + string.Join('\n', Enumerable.Range(0, 6).Select(run =>
+                string.Create(CultureInfo.InvariantCulture, $"{date}T{15 + run}:05,{run + 1},{(run % 2 == 0 ? "bare can" : "rear blower")},360,27,10,{(run % 2 == 0 ? bareC : fanC) + (0.3 * run):0.0}"))));
+            await page.GetByRole(AriaRole.Button, new() { Name = "Look through it" }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Keep these readings" }).ClickAsync();
+            await page.WaitForURLAsync("**/verdict/*");
+        }
+        await page.Locator("#stands-out").WaitForAsync(new() { Timeout = 120_000 });
+        await TakeAsync(page, chapter, "trouble-a day that contradicts earlier ones", wide);
         await page.Context.CloseAsync();
     }
 
