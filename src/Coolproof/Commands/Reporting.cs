@@ -49,7 +49,7 @@ internal sealed class Reporting(Terminal terminal)
         ReportJudges judges = new((table, how) => TableJudging.Of(table, how, terminal, cancel), (table, before, alone, how) => TableJudging.Together(table, before, alone, how, terminal, cancel));
         var judging = ReportJudging.Of(subject, judges, ReportKept.None);
         if (judging.Whole is not Judged { Verdict: var verdict } whole) return TableJudging.Unjudged(judging.Whole, request.Units, terminal);
-        var report = new Report(subject, verdict, judging.Alone, LocalDate.FromDateTime(TimeProvider.System.GetLocalNow().DateTime)) { Earlier = whole.Earlier, Wider = judging.Wider };
+        var report = new Report(subject, verdict, judging.Alone, LocalDate.FromDateTime(TimeProvider.System.GetLocalNow().DateTime)) { Earlier = whole.Earlier, Wider = judging.Wider, NotTogether = judging.NotTogether };
         List<(string Path, byte[] Bytes)> files = [.. await ReportFiles.OfAsync(report)];
         var trouble = request.Pdf ? await PrintAsync(report, files, cancel) : null;
         Write(request.Out, files);

@@ -38,8 +38,11 @@ public sealed record Report(ReportSubject Subject, Verdict Verdict, DayAlone? Al
     /// <summary>Runs of all tables that the verdict is from.</summary>
     internal IEnumerable<Run> Runs => Earlier is null ? Subject.Table.Runs : [.. Subject.Earlier.SelectMany(one => one.Table.Runs), .. Subject.Table.Runs];
 
+    /// <summary>Why there is no verdict together with earlier days that were asked for; null where there is.</summary>
+    public string? NotTogether { get; init; }
+
     /// <summary>What a reader must know before trusting it.</summary>
-    public IReadOnlyList<string> Mind => [.. Subject.LeftOut.Except(Verdict.Warnings), .. Verdict.Warnings];
+    public IReadOnlyList<string> Mind => [.. NotTogether is null ? [] : new[] { NotTogether }, .. Subject.LeftOut.Except(Verdict.Warnings), .. Verdict.Warnings];
 
     /// <summary>Days that have a run which counts, in the order of the table.</summary>
     public IReadOnlyList<string> Days => DaysOf(Verdict);

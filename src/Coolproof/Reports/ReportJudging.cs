@@ -22,6 +22,9 @@ internal sealed record ReportJudging(Judgement Whole, DayAlone? Alone)
     /// <summary>The verdict together with earlier days, where the day's own is the whole.</summary>
     public Judged? Wider { get; init; }
 
+    /// <summary>Why there is no verdict together with the earlier days; null where there is, or none was asked for.</summary>
+    public string? NotTogether { get; init; }
+
     /// <summary>Judges.</summary>
     /// <param name="subject">What the report is of.</param>
     /// <param name="judges">Judge tables.</param>
@@ -32,8 +35,13 @@ internal sealed record ReportJudging(Judgement Whole, DayAlone? Alone)
         if (own is not Judged { Verdict: var judged }) return new(own, null);
         var whole = new Judged(TableQuestions.Beside(judged, subject.Table));
         if (subject.Earlier.Count == 0) return new(whole, Report.DaysOf(judged) is { Count: > 1 } days ? LastAlone(subject, judged, days[^1], judges.Alone) : null);
-        // Where the days together can't be judged, the day's own answer stands.
-        if ((kept.Together ?? judges.Together(subject.Table, [.. subject.Earlier.Select(one => one.Table)], judged, subject.Settings)) is not Judged together) return new(whole, null);
+        var all = kept.Together ?? judges.Together(subject.Table, [.. subject.Earlier.Select(one => one.Table)], judged, subject.Settings);
+        if (all is not Judged together)
+        {
+            // The day's own answer stands, and says so.
+            var why = all switch { Refused refused => refused.Reason, NotConverged failed => $"{failed.Quantity}: {failed.Reason}", _ => "" };
+            return new(whole, null) { NotTogether = $"Together with the earlier days no ranking is given, and this answer is from the table alone ({why.TrimEnd('.')})." };
+        }
         var wider = new Judged(TableQuestions.Beside(together.Verdict, subject.Table)) { Earlier = together.Earlier };
         return subject.EarlierFirst ? new(wider, new DayAlone(Report.DaysOf(judged)[^1], judged, "")) : new(whole, null) { Wider = wider };
     }

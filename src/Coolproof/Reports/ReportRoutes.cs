@@ -39,7 +39,7 @@ internal static class ReportRoutes
             if (judging.Whole is not Judged { Verdict: var verdict } whole) return Results.LocalRedirect($"/verdict/{id}");
             if (file is null || file.StartsWith("report", StringComparison.Ordinal))
                 subject = subject with { Photos = await NotebookSubject.PhotosAsync(subject, notebook, store, thumbnails, cancel) };
-            return await FileAsync(new Report(subject, verdict, judging.Alone, LocalDate.FromDateTime(clock.GetLocalNow().DateTime)) { Earlier = whole.Earlier, Wider = judging.Wider }, file, cancel);
+            return await FileAsync(new Report(subject, verdict, judging.Alone, LocalDate.FromDateTime(clock.GetLocalNow().DateTime)) { Earlier = whole.Earlier, Wider = judging.Wider, NotTogether = judging.NotTogether }, file, cancel);
         }
 
         async Task<IResult> FileAsync(Report report, string? file, CancellationToken cancel)

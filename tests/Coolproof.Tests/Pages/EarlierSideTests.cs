@@ -68,6 +68,10 @@ public class EarlierSideTests
         Assert.Same(state.Judgement, kept.Own);
         Assert.Same(state.Earlier!.Together, kept.Together);
         Assert.Equal(ReportKept.None, NotebookSubject.Kept(subject with { Settings = subject.Settings with { AmbientC = 31 } }, state)); // at other terms they are of no use
+        // Days that can't be judged together leave the day's own answer, which says so.
+        var apart = ReportJudging.Of(subject with { EarlierFirst = true }, new ReportJudges((_, _) => throw new InvalidOperationException("judged again"), (_, _, _, _) => new Evidence.NotConverged("the day as a whole", "The tries did not agree.", "Drive on.")), kept with { Together = null });
+        Assert.Null(((Evidence.Judged)apart.Whole).Earlier);
+        Assert.Contains("this answer is from the table alone (the day as a whole: The tries did not agree).", apart.NotTogether);
         var folder = Directory.CreateTempSubdirectory("coolproof-kept-").FullName;
         try
         {
