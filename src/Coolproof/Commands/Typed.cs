@@ -92,6 +92,35 @@ internal static class Typed
         return understood ? null : $"expected a whole number from {least} to {most}";
     }
 
+    /// <summary>A figure with its unit or without, like "85mm" or "85".</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="unit">The unit; empty: none.</param>
+    /// <param name="least">The least that makes sense.</param>
+    /// <param name="most">The most.</param>
+    /// <param name="figure">The figure.</param>
+    /// <returns>Null, or what would be right.</returns>
+    public static string? Figure(string text, string unit, double least, double most, out double figure)
+    {
+        var understood = Split(text, out figure, out var typed) && (typed.Length == 0 || typed == unit.ToLowerInvariant()) && figure >= least && figure <= most;
+        return understood ? null : $"expected {least:0.###} to {most:0.###}{unit}";
+    }
+
+    /// <summary>One figure, or a range of two like "18..30"; both ends in it.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="unit">The unit; empty: none.</param>
+    /// <param name="least">The least that makes sense.</param>
+    /// <param name="most">The most.</param>
+    /// <param name="range">Its ends; the same twice for one figure.</param>
+    /// <returns>Null, or what would be right.</returns>
+    public static string? Range(string text, string unit, double least, double most, out (double Least, double Most) range)
+    {
+        var ends = text.Split("..");
+        range = default;
+        if (ends.Length is not (1 or 2) || Figure(ends[0], unit, least, most, out range.Least) is not null || Figure(ends[^1], unit, least, most, out range.Most) is not null || range.Least > range.Most)
+            return $"expected one figure or a range of two, the smaller first, within {least:0.###} to {most:0.###}{unit}, like {least:0.###}..{most:0.###}";
+        return null;
+    }
+
     /// <summary>A number followed by letters.</summary>
     static bool Split(string text, out double number, out string unit)
     {

@@ -11,6 +11,7 @@ namespace Coolproof.Json;
 [JsonSerializable(typeof(CooldownJson))]
 [JsonSerializable(typeof(ForecastJson))]
 [JsonSerializable(typeof(WhyJson))]
+[JsonSerializable(typeof(GearJson))]
 [JsonSerializable(typeof(MountJson))]
 [JsonSerializable(typeof(SpendJson))]
 internal sealed partial class AdviceJson : JsonSerializerContext

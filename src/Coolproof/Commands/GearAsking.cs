@@ -1,0 +1,62 @@
+using Coolproof.Advice.Gearing;
+using Coolproof.Evidence;
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Json;
+using Coolproof.Screen;
+using Coolproof.Thermal;
+using Coolproof.Words;
+
+namespace Coolproof.Commands;
+
+/// <summary>`coolproof gear` from the file to the exit code.</summary>
+internal sealed class GearAsking(Terminal terminal)
+{
+    // The can is hottest within some minutes of the stop.
+    const double SoakS = 600;
+
+    /// <summary>Judges the tests, sweeps pinions and timings, prints.</summary>
+    /// <returns>The exit code.</returns>
+    public int Run(GearRequest request, CancellationToken cancel)
+    {
+        Track? lap = null;
+        if (request.LapFile is { } path && (lap = LapFile.Read(path, terminal)) is null) return Exit.BadInput;
+        if (TableFile.Read(request.File, null, terminal) is not { } table) return Exit.BadInput;
+        var (setting, refused) = GearSetting.Of(request, table, lap);
+        if (setting is null) return Refuse(refused!);
+        Judgement judgement = TableJudging.Of(table, new JudgeSettings(Seed: request.Seed), terminal, cancel);
+        if (judgement is not Judged { Races: { } races } judged) return TableJudging.Unjudged(judgement, request.Units, terminal);
+        RaceScenario scenario = new(request.AirC ?? judged.Verdict.Fair.AmbientC, request.RaceS ?? judged.Verdict.Fair.DriveS) { BreakS = SoakS };
+        if (Forecast.Refusal(scenario) is { } wrong) return Refuse(wrong);
+        GearQuestion question = new(setting.Rig, setting.Card, scenario, request.Demand) { HotterK = request.HotterK, Seed = request.Seed };
+        try
+        {
+            GearAnswer answer = Swept(question, races.Value, setting, cancel);
+            terminal.Out.Write(request.Json
+                ? GearJson.Text(question, answer)
+                : string.Join('\n', GearPage.Lines(question, answer, setting.Assumed, new DegreeWords(request.Units), terminal.Width)) + "\n");
+            terminal.Out.Flush();
+            return Exit.Done;
+        }
+        catch (LapException cause)
+        {
+            return Refuse(cause.Message);
+        }
+    }
+
+    GearAnswer Swept(GearQuestion question, RaceEvidence evidence, GearSetting setting, CancellationToken cancel)
+    {
+        using var line = new ProgressLine(terminal.Error, terminal.ShowsProgress);
+        return GearSweep.Of(question, evidence, setting.Notes, new Relay(fraction => line.Report(new("trying pinions", fraction))), cancel);
+    }
+
+    int Refuse(string reason)
+    {
+        terminal.Error.WriteLine($"coolproof gear: {Cells.Clean(reason)}");
+        return Exit.BadInput;
+    }
+
+    sealed class Relay(Action<double> report) : IProgress<double>
+    {
+        public void Report(double value) => report(value);
+    }
+}

@@ -1,0 +1,68 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Coolproof.Advice.Gearing;
+using Coolproof.Notebook;
+using Coolproof.Thermal;
+
+namespace Coolproof.Commands;
+
+/// <summary>Car, card and notes put together from what was asked, the table, and what is typical; what was assumed is listed.</summary>
+internal sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyList<LapNote> Notes, IReadOnlyList<string> Assumed)
+{
+    const double TypicalModuleMm = 25.4 / 48;
+    const int EitherSide = 6, LeastTeeth = 8;
+
+    /// <summary>The setting, or why there is none.</summary>
+    public static (GearSetting? Setting, string? Refused) Of(GearRequest asked, ReadingsTable table, Track? lap)
+    {
+        var loads = table.Runs.Where(r => r.Kind is RunKind.Test or RunKind.Race).Select(r => r.Load).ToList();
+        if ((asked.Pinion ?? Most(loads.Select(l => l.PinionTeeth))) is not { } pinion) return (null, "the table notes no pinion: give the one of the tests with --pinion 24.");
+        if ((asked.Spur ?? Most(loads.Select(l => l.SpurTeeth))) is not { } spur) return (null, "the table notes no spur: give its teeth with --spur 84.");
+        if (asked.MassG is { } given && asked.LeastMassG is { } least && given < least) return (null, $"--mass {given:0} is below the {least:0} g that the class allows: give the car as it will be raced.");
+        List<string> assumed = [];
+        var driven = new GearChoice(pinion, spur, Or(asked.TimingDeg ?? Most(loads.Select(l => l.TimingDeg)), 30, "a timing of 30° in the tests"));
+        var typical = asked.Carpet ? Car.Carpet : Car.OffRoad;
+        var car = typical with
+        {
+            MassKg = Or(asked.MassG ?? asked.LeastMassG, 1000 * typical.MassKg, $"a car of {1000 * typical.MassKg:0} g") / 1000,
+            TyreDiameterM = Or(asked.TyreMm, 1000 * typical.TyreDiameterM, $"tyres of {1000 * typical.TyreDiameterM:0} mm") / 1000,
+            DrivenShare = asked.TwoWheelDrive ? 0.65 : 1,
+        };
+        var inner = Or(asked.InternalRatio, asked.Carpet ? 1.9 : 2.6, $"an internal ratio of {(asked.Carpet ? 1.9 : 2.6)}");
+        var turns = Or(asked.Turns ?? TurnsNamed(loads), 13.5, "a motor of 13.5 turns");
+        var motor = BrushlessMotor.OfTurns(turns);
+        motor = motor with { SpeedConstantRpm = asked.RpmPerVolt ?? motor.SpeedConstantRpm, ColdOhm = asked.MotorMohm / 1000 ?? motor.ColdOhm, NoLoadA = asked.NoLoadA ?? motor.NoLoadA };
+        var pack = new Pack { Cells = asked.Cells ?? 2, CapacityAh = Or(asked.CapacityMah, 5000, "a pack of 5000 mAh") / 1000 };
+        pack = pack with { CurrentLimitA = asked.CurrentLimitA ?? pack.CurrentLimitA };
+        if (lap is null) assumed.Add($"an invented {(asked.Carpet ? "carpet" : "off-road")} lap");
+        var pinions = asked.Pinions ?? (Math.Max(LeastTeeth, pinion - EitherSide), pinion + EitherSide);
+        var timings = asked.Timings ?? (driven.TimingDeg, driven.TimingDeg);
+        var card = new GearCard((int)Math.Ceiling(pinions.Least), (int)pinions.Most, spur, timings.Least, timings.Most)
+        {
+            LeastRatio = asked.Ratio?.Least,
+            MostRatio = asked.Ratio?.Most,
+            Space = asked.SpaceMm is { } space ? new(asked.ModuleMm ?? TypicalModuleMm, space.Least, space.Most) : null,
+        };
+        if (card.Refusal(inner) is { } refused) return (null, refused);
+        var notes = LapNotes.Of(table, driven);
+        if (asked.LapS is { } lapS && notes.All(n => n.LapS is null))
+            notes = notes.Any(n => n.Choice == driven) ? [.. notes.Select(n => n.Choice == driven ? n with { LapS = lapS, LapRuns = 1 } : n)] : [.. notes, new LapNote(driven, lapS, 1, null, 0)];
+        if (notes.All(n => n.LapS is null)) assumed.Add("no lap time, so all of it is known roughly: give --lap-time 26s");
+        return (new(new(lap ?? (asked.Carpet ? Track.Carpet : Track.OffRoad), lap is not null, car, inner, motor, pack, driven), card, notes, assumed), null);
+
+        double Or(double? known, double typicalOne, string said)
+        {
+            if (known is { } value) return value;
+            assumed.Add(said);
+            return typicalOne;
+        }
+    }
+
+    static double? TurnsNamed(List<LoadNotes> loads) => loads.Select(l => TurnsIn().Match(l.Motor ?? "")).FirstOrDefault(m => m.Success) is { } found
+        && double.TryParse(found.Groups[1].Value.Replace(',', '.'), CultureInfo.InvariantCulture, out var turns) && turns is >= 3 and <= 40 ? turns : null;
+
+    static T? Most<T>(IEnumerable<T?> values) where T : struct => values.OfType<T>().GroupBy(v => v).OrderByDescending(g => g.Count()).Select(g => (T?)g.Key).FirstOrDefault();
+
+    [GeneratedRegex(@"(\d+(?:[.,]\d+)?)[\s-]*(?:turns?|t)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex TurnsIn();
+}

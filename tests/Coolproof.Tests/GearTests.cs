@@ -1,0 +1,77 @@
+using System.Text.Json.Nodes;
+
+namespace Coolproof.Tests;
+
+/// <summary>`coolproof gear` as a person runs it.</summary>
+public class GearTests
+{
+    static readonly string Demo = TestFiles.Of("demo", "demo-day.csv");
+    static readonly string[] Limits = ["--can-limit", "90C", "--insulation", "H", "--magnet", "SH", "--lap-time", "26s"];
+
+    [Fact]
+    public void An_answer_prints_as_its_schema_says_and_stays_within_the_card()
+    {
+        var text = Good("--pinions", "20..28", "--timings", "25..35", "--ratio", "8..10", "--json");
+        Contract.Fits("gear", text);
+        Assert.False(Contract.Allows("gear", text.Replace("\"oddsOfAny\"", "\"odds of any\"")));
+        var answer = JsonNode.Parse(text)!;
+        var gears = answer["gears"]!.AsArray();
+        Assert.All(gears, g =>
+        {
+            Assert.InRange(g!["finalDriveRatio"]!.GetValue<double>(), 8, 10);
+            Assert.InRange(g["timingDeg"]!.GetValue<double>(), 25, 35);
+        });
+        foreach (var option in answer["options"]!.AsArray())
+            if (option!["best"] is { } best) Assert.True(option["gears"]![best.GetValue<int>()]!["oddsOfAny"]!.GetValue<double>() <= 0.1);
+        Assert.Contains("rule book", answer["caution"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public void People_read_a_sentence_a_table_and_the_cautions_within_100_columns()
+    {
+        var said = Good("--units", "f");
+        Assert.Contains("the quickest that stays under every limit", said.ReplaceLineEndings(" "));
+        Assert.Contains("Check the rule book", said.ReplaceLineEndings(" "));
+        Assert.Contains("fingers off", said.ReplaceLineEndings(" "));
+        Assert.Contains("26.0 s noted", said.ReplaceLineEndings(" "));
+        Assert.DoesNotContain("°C", said);
+        Assert.All(said.Split('\n'), line => Assert.True(line.Length <= 100, line));
+    }
+
+    [Fact]
+    public void A_lap_of_one_s_own_is_driven_and_a_wrong_one_is_told_line_by_line()
+    {
+        var lap = File("part,length_m,radius_m,turn_deg\nstraight,40,,\nhairpin,,3,180\nstraight,40,,\nhairpin,,3,180\n");
+        Assert.Matches(@"noted\) of (9\d|10\d) m", Good("--lap", lap, "--lap-time", "13s").ReplaceLineEndings(" "));
+        var wrong = ProgramRun.Of("gear", Demo, "--lap", File("part,length_m,radius_m,turn_deg\nstraight,forty,,\nhairpin,,,180\n"));
+        Assert.Equal(2, wrong.ExitCode);
+        Assert.Contains("line 2", wrong.Error);
+        Assert.Contains("line 3", wrong.Error);
+        Assert.Empty(wrong.Out);
+    }
+
+    [Theory]
+    [InlineData("--space 10..12", "Give other pinions, another spur")]
+    [InlineData("--pinions 28..20", "the smaller first")]
+    [InlineData("--ratio 20..21", "rule book")]
+    [InlineData("--mass 1400 --class-mass 1500", "below the 1500 g")]
+    [InlineData("--timing 80", "expected 0 to 60")]
+    [InlineData("--capacity 0", "expected 200 to 20000")]
+    [InlineData("--lap nowhere.csv", "can't be read")]
+    public void A_wrong_question_is_one_clear_error(string asked, string said)
+    {
+        var run = ProgramRun.Of(["gear", Demo, .. asked.Split(' ')]);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains(said, run.Error);
+        Assert.Empty(run.Out);
+    }
+
+    static string File(string text)
+    {
+        var path = Path.Combine(Directory.CreateTempSubdirectory("coolproof-").FullName, "lap.csv");
+        System.IO.File.WriteAllText(path, text);
+        return path;
+    }
+
+    static string Good(params string[] asked) => ProgramRun.Good(["gear", Demo, .. Limits.Where((_, i) => !asked.Contains("--lap-time") || i < 6), .. asked]);
+}
