@@ -6,6 +6,7 @@ using Coolproof.Notebook.Journal;
 using Coolproof.Pages;
 using Coolproof.Pages.Clock;
 using Coolproof.Pages.Forecasts;
+using Coolproof.Pages.Mounts;
 using Coolproof.Pages.Plans;
 using Coolproof.Pages.Rehearsals;
 using Coolproof.Pairing;
@@ -101,6 +102,7 @@ internal static class WebHost
         app.MapPages();
         app.MapPlans();
         app.MapForecasts();
+        app.MapMounts();
         app.MapRehearsals();
         app.MapReports();
         app.MapOpenApi("/openapi/{documentName}.json");

@@ -74,25 +74,28 @@ internal static class MountPage
         return $"{moved}{leak}; {Rule(heat.Rule)}.{(costs.Length > 0 ? $" What is in the way costs the can: {string.Join(", ", costs)}." : "")}";
     }
 
-    static string Rule(MountRule rule) => rule switch
+    /// <summary>By what the stream's part was reckoned, in words.</summary>
+    public static string Rule(MountRule rule) => rule switch
     {
         MountRule.Jet => "reckoned as a jet on a wall, within its published range",
         MountRule.CrossFlow => "reckoned as a cylinder across a stream, within its published range",
         _ => "outside correlation",
     };
 
-    static IEnumerable<string> Beside(MountPrediction mount, DegreeWords degrees)
+    /// <summary>What was predicted of a mount that was driven, and what was found.</summary>
+    public static IEnumerable<string> Beside(MountPrediction mount, DegreeWords degrees)
     {
         if (mount.Found is not { } found) yield break;
         string agree = found.Odds is > OddHigh or < OddLow ? "they don't agree: look at what was entered, and at the motor's mass" : "they agree";
         yield return $"Predicted against found, {Cells.Clean(mount.Mount.Name)}: {Watts(found.Predicted, degrees)} by the ruler, {Watts(found.Found, degrees)} by the readings, in watts per {degrees.Unit}: {agree}.";
     }
 
-    static IEnumerable<string> Cautions(MountAnswer answer)
+    /// <summary>What to mind.</summary>
+    public static IEnumerable<string> Cautions(MountAnswer answer)
     {
         yield return $"A prediction is no reading: drive it beside one that you know. Its range comes from what rulers, fans' boxes and laws of heat are off by; {PlateShare(answer)} of the heat goes by motor plate and endbell whatever is fitted (a guess, the same for all).";
         if (answer.Mounts.Any(m => m.Middle.Rule == MountRule.OutsideCorrelation)) yield return "Outside correlation: no published law of heat covers it, so a cylinder across a stream was taken for the share of the can in it, with a doubt of some 40 %.";
-        if (answer.Mounts.Any(m => m.Mount.Fans.Any(f => f.StallPa is null))) yield return "A fan without stallPa: four times its own velocity pressure was taken (common practice, no source).";
+        if (answer.Mounts.Any(m => m.Mount.Fans.Any(f => f.StallPa is null))) yield return "A fan whose stall pressure isn’t given: four times its own velocity pressure was taken (common practice, no source).";
         if (answer.Mounts.Any(m => m.Mount.Fans.Any(f => f.SpeedRatio > 1))) yield return "A fan on more than its rated voltage wears sooner; the maker's limit comes first.";
         if (answer.Mounts.Any(m => m.Mount.ShellHoleM2 > 0)) yield return "A hole in the shell can't be undone, and a class may forbid it.";
         yield return "At the stop: power off first, hot can, fingers off fan and gears. Class rules, makers' limits and local codes come first.";
@@ -118,17 +121,19 @@ internal static class MountPage
         _ => throw new ArgumentOutOfRangeException(nameof(loss), loss, "No such loss."),
     };
 
-    static string Difference(Summary kelvin, DegreeWords degrees) => kelvin.Q50 <= 0
+    /// <summary>A difference of the can, as cooler or hotter.</summary>
+    public static string Difference(Summary kelvin, DegreeWords degrees) => kelvin.Q50 <= 0
         ? degrees.DifferenceAndRange(kelvin.Turned()).Replace(" (", " cooler (", StringComparison.Ordinal)
         : degrees.DifferenceAndRange(kelvin).Replace(" (", " hotter (", StringComparison.Ordinal);
 
     static string Signed(Summary kelvin, DegreeWords degrees) =>
         $"{DegreeWords.Signed(degrees.Difference(kelvin.Q50), 0)} ({DegreeWords.Number(degrees.Difference(kelvin.Q05))} to {DegreeWords.Number(degrees.Difference(kelvin.Q95))})";
 
-    static string PerDegree(Summary w, DegreeWords degrees) => $"{Watts(w, degrees).Replace(" (", $" watts per {degrees.Unit} (", StringComparison.Ordinal)}";
+    /// <summary>Watts per degree with their unit.</summary>
+    public static string PerDegree(Summary w, DegreeWords degrees) => $"{Watts(w, degrees).Replace(" (", $" watts per {degrees.Unit} (", StringComparison.Ordinal)}";
 
-    // A degree Fahrenheit is a smaller step, so fewer watts go with it.
-    static string Watts(Summary w, DegreeWords degrees)
+    /// <summary>Watts per degree; a degree Fahrenheit is a smaller step, so fewer watts go with it.</summary>
+    public static string Watts(Summary w, DegreeWords degrees)
     {
         double per = degrees.Difference(1);
         return $"{DegreeWords.Number(w.Q50 / per, 2)} ({DegreeWords.Number(w.Q05 / per, 2)} to {DegreeWords.Number(w.Q95 / per, 2)})";

@@ -1,4 +1,5 @@
-// The page of forecasts: while a slider moves, the answer follows from few draws; once it rests, from all of them. The address follows too, so that it can be sent as a link.
+// A form of sliders with data-answer: while a slider moves, the answer follows from few draws; once it rests, from all of them. The address follows too, so that it can be sent as a link.
+// The form "NAME-form" has its answer in the sections "NAME-…"; "NAME-said" tells it to who can't see it.
 
 const rest = 300; // ms without a move
 let timer = 0;
@@ -9,11 +10,13 @@ let moved = false;
 /** @param {HTMLFormElement} form */
 const query = form => new URLSearchParams(/** @type {any} */ (new FormData(form))).toString();
 
-/** @param {string} text */
-function put(text) {
+/** @param {HTMLFormElement} form */
+const nameOf = form => form.id.slice(0, -'-form'.length);
+
+/** @param {string} name @param {string} text */
+function put(name, text) {
     const parts = new DOMParser().parseFromString(text, 'text/html');
-    for (const part of document.querySelectorAll('#race > [id^="race-"], .race-day > [id="race-head"]')) {
-        if (part.id === 'race-said') continue;
+    for (const part of document.querySelectorAll(`section[id^="${name}-"]`)) {
         const newer = parts.getElementById(part.id);
         part.toggleAttribute('data-stale', newer === null);
         if (newer === null) continue;
@@ -38,12 +41,12 @@ async function ask(form, quick) {
         const answer = await fetch(`${form.dataset['answer']}?${asked}${quick ? '&quick=true' : ''}`, { signal: mine.stop.signal });
         if (answer.status === 204) location.assign(`${form.getAttribute('action')}?${asked}`);
         else if (answer.ok) {
-            put(await answer.text());
+            put(nameOf(form), await answer.text());
             form.dataset['answered'] = `${quick ? 'quick' : 'whole'} ${asked}`;
             if (!quick) {
                 history.replaceState(history.state, '', `${form.getAttribute('action')}?${asked}`);
-                const said = document.getElementById('race-said');
-                if (said) said.textContent = document.querySelector('#race-head h1')?.textContent ?? '';
+                const said = document.getElementById(`${nameOf(form)}-said`);
+                if (said) said.textContent = document.querySelector(`#${nameOf(form)}-head h1`)?.textContent ?? '';
             }
         }
     } catch {
@@ -64,7 +67,7 @@ function settle(form) {
 document.addEventListener('input', event => {
     const field = /** @type {HTMLInputElement} */ (event.target);
     const form = field.closest('form');
-    if (form?.id !== 'race-form') return;
+    if (!form?.dataset['answer']) return;
     if (field.type === 'range') {
         const words = field.value + (field.dataset['unit'] ? ` ${field.dataset['unit']}` : '');
         field.setAttribute('aria-valuetext', words);
