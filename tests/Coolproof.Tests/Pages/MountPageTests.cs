@@ -17,7 +17,7 @@ public class MountPageTests
         await reader.GoAsync("/mount?name=clamp&in=c&size=25&hub=13&flow=4.5&stall=30&rated=5&supplied=6&gap=8&shell=24&hole=0&grille=100&fins=60&clamp=35&from=shell");
         Assert.Equal(HttpStatusCode.OK, reader.Status);
         // The demo's clamp, with its numbers from demo/mounts.json, is the same mount as the command's.
-        var sheet = Notebook.MountSheetReader.Read(await File.ReadAllTextAsync(Path.Combine(RepositoryRoot.Path, "demo", "mounts.json"), TestContext.Current.CancellationToken)).Asked!;
+        var sheet = Notebook.MountSheetReader.Read(await File.ReadAllTextAsync(TestFiles.Of("demo", "mounts.json"), TestContext.Current.CancellationToken)).Asked!;
         var alone = Advice.Mounts.MountPredictions.Of(sheet with { Mounts = [sheet.Mounts[1]] }, 1);
         Assert.Contains(Words.MountPage.PerDegree(alone.Mounts[0].WattsPerKelvin, new(Notebook.TemperatureUnitChoice.Celsius)), Plain(reader.Heading));
         Assert.Contains($"{3600 * alone.Mounts[0].Middle.Flow.FlowM3S:0.0} m³/h of {3600 * alone.Mounts[0].Middle.Flow.FreeM3S:0.0} free", Plain(reader.Text));
