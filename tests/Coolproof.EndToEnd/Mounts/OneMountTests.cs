@@ -9,7 +9,7 @@ namespace Coolproof.EndToEnd.Mounts;
 public sealed class OneMountTests(Chromium chromium, PitTable table)
 {
     /// <summary>Longest time from a move of a slider to the answer on the page, ms.</summary>
-    const double Soon = 150;
+    const double Soon = 100;
 
     [Theory]
     [InlineData("mount", false, "light")]
