@@ -83,9 +83,7 @@ internal sealed class RunFold
     private static int OrderOfShots(NotedShot a, NotedShot b)
     {
         int by = (a.At ?? Instant.MaxValue).CompareTo(b.At ?? Instant.MaxValue);
-        if (by == 0) by = (a.Order ?? double.MaxValue).CompareTo(b.Order ?? double.MaxValue);
-        if (by == 0) by = a.Since.CompareTo(b.Since);
-        return by != 0 ? by : a.Id.CompareTo(b.Id);
+        return by != 0 ? by : PitNotebook.InList.Compare(a, b);
     }
 
     private static int OrderOfCoolDowns(NotedCoolDown a, NotedCoolDown b)

@@ -42,7 +42,7 @@ internal sealed class FillingShelf<T> where T : class
         ? _ground.Keys
         : _ground.Keys.Where(id => !_since.ContainsKey(id)).Concat(_since.Where(pair => pair.Value is not null).Select(pair => pair.Key));
 
-    /// <summary>What lies under a UUID; null for nothing. Setting null takes it away.</summary>
+    /// <summary>What lies under a UUID; null for nothing.</summary>
     [DisallowNull]
     public T? this[Guid id]
     {
