@@ -2,14 +2,13 @@ using System.CommandLine;
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Notebook;
 using Coolproof.Screen;
-using Coolproof.Thermal;
 
 namespace Coolproof.Commands;
 
 /// <summary>`coolproof forecast FILE` as it is typed.</summary>
 internal static class ForecastCommand
 {
-    const double CanLimitC = 75, BreakS = 1200;
+    const double BreakS = 1200;
 
     /// <summary>The command.</summary>
     public static Command On(Terminal terminal)
@@ -25,29 +24,16 @@ internal static class ForecastCommand
         var sky = new WordOption("--sky", "Sky over the race.", "as-tested", "sun", "cloud", "dusk", "indoor");
         var wind = new WordOption("--wind", "Wind at the race.", "as-tested", "calm", "light", "strong");
         var heat = QuantityOption.Whole("--heat", "Heat against the tests in percent, as by gearing or pace. Otherwise 100.", 30, 300);
-        var can = new QuantityOption("--can-limit", "75C|167F", "The can's limit: the maker's figure goes first; commonly 70 to 80 °C (common practice, no source). Otherwise 75C.", Typed.Body);
-        var insulation = new Option<string?>("--insulation") { HelpName = "B|F|H", Description = "Thermal class of the winding (IEC 60085). Otherwise unknown, and E (120 °C) is taken with caution." };
-        var magnet = new Option<string?>("--magnet") { HelpName = "M|H|SH|UH", Description = "Grade of the magnet by its letters. Otherwise unknown, and M (100 °C) is taken with caution." };
-        var odds = QuantityOption.Whole("--odds", "Odds of passing a limit that are accepted, in percent. Otherwise 10.", 1, 90);
+        var limits = new LimitOptions();
         var seed = QuantityOption.Whole("--random-seed", "The same table, question and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
         var picture = PictureFile.Option("Also draws can and winding of one option over the day to a file.");
         var drawn = new Option<string?>("--option") { HelpName = "NAME", Description = "The option that is drawn. Otherwise the one least likely to pass a limit." };
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C and minutes." };
-        insulation.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string?>() is { } letter && ThermalClass.Find(letter) is null)
-                result.AddError($"--insulation {letter}: expected one of {string.Join(", ", ThermalClass.All.Where(c => c.Letter.Length > 0).Select(c => c.Letter))}");
-        });
-        magnet.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string?>() is { } suffix && MagnetGrade.Find(suffix) is null)
-                result.AddError($"--magnet {suffix}: expected one of {string.Join(", ", MagnetGrade.All.Where(g => g.Suffix.Length > 0).Select(g => g.Suffix))}");
-        });
         var command = new Command("forecast", "How warm can, winding and magnet get on race day, and how likely they pass a limit.")
         {
-            file, air.Option, race.Option, races.Option, pause.Option, by.Option, altitude.Option, tested.Option, sky.Option, wind.Option, heat.Option, can.Option, insulation, magnet,
-            odds.Option, seed.Option, picture, drawn, units.Option, json,
+            file, air.Option, race.Option, races.Option, pause.Option, by.Option, altitude.Option, tested.Option, sky.Option, wind.Option, heat.Option, limits.Can.Option, limits.Insulation, limits.Magnet,
+            limits.Odds.Option, seed.Option, picture, drawn, units.Option, json,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(new Forecasting(terminal).Run(
             new ForecastRequest(
@@ -63,7 +49,7 @@ internal static class ForecastCommand
                     Wind = wind.In(parsed) switch { "calm" => Wind.Calm, "light" => Wind.Light, "strong" => Wind.Strong, _ => null },
                     HeatFactor = (heat.In(parsed) ?? 100) / 100,
                 },
-                RaceDemand.Of(can.In(parsed) ?? CanLimitC, parsed.GetValue(insulation), parsed.GetValue(magnet), (odds.In(parsed) ?? 10) / 100),
+                limits.In(parsed),
                 (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed), parsed.GetValue(json))
             { Picture = parsed.GetValue(picture), Drawn = parsed.GetValue(drawn) },
             cancel)));

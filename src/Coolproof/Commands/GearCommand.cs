@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Coolproof.Evidence.Forecasts;
 using Coolproof.Screen;
 using Coolproof.Thermal;
 
@@ -8,8 +7,6 @@ namespace Coolproof.Commands;
 /// <summary>`coolproof gear FILE` as it is typed.</summary>
 internal static class GearCommand
 {
-    const double CanLimitC = 75;
-
     /// <summary>The command.</summary>
     public static Command On(Terminal terminal)
     {
@@ -39,32 +36,19 @@ internal static class GearCommand
         var cells = QuantityOption.Whole("--cells", "Cells in series. Otherwise 2.", 1, 6);
         var capacity = Figure("--capacity", "5000", "", 200, 20000, "Charge of the pack in mAh. Otherwise 5000.");
         var limit = Figure("--current-limit", "120A", "A", 5, 500, "Most current that the controller lets into the motor. Otherwise 150A.");
-        var can = new QuantityOption("--can-limit", "75C|167F", "The can's limit: the maker's figure goes first; commonly 70 to 80 °C (common practice, no source). Otherwise 75C.", Typed.Body);
-        var insulation = new Option<string?>("--insulation") { HelpName = "B|F|H", Description = "Thermal class of the winding (IEC 60085). Otherwise unknown, and E (120 °C) is taken with caution." };
-        var magnet = new Option<string?>("--magnet") { HelpName = "M|H|SH|UH", Description = "Grade of the magnet by its letters. Otherwise unknown, and M (100 °C) is taken with caution." };
-        var odds = QuantityOption.Whole("--odds", "Odds of passing a limit that are accepted, in percent. Otherwise 10.", 1, 90);
+        var limits = new LimitOptions();
         var hotter = new QuantityOption("--hotter", "5K|9F", "How much hotter the day is whose price in teeth is told. Otherwise 5K.", Typed.Difference);
         var seed = QuantityOption.Whole("--random-seed", "The same table, question and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C, s and m." };
-        insulation.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string?>() is { } letter && ThermalClass.Find(letter) is null)
-                result.AddError($"--insulation {letter}: expected one of {string.Join(", ", ThermalClass.All.Where(c => c.Letter.Length > 0).Select(c => c.Letter))}");
-        });
-        magnet.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string?>() is { } suffix && MagnetGrade.Find(suffix) is null)
-                result.AddError($"--magnet {suffix}: expected one of {string.Join(", ", MagnetGrade.All.Where(g => g.Suffix.Length > 0).Select(g => g.Suffix))}");
-        });
         var command = new Command("gear", "Pinion and timing: lap time against heat, for each option the quickest that stays under the limits.")
         {
             file, track.Option, lap, lapTime.Option, air.Option, race.Option, pinion.Option, spur.Option, timing.Option, pinions, timings, ratio, space, module.Option, inner.Option, tyre.Option, mass.Option,
-            leastMass.Option, twoWheels, turns.Option, speed.Option, ohm.Option, noLoad.Option, cells.Option, capacity.Option, limit.Option, can.Option, insulation, magnet, odds.Option, hotter.Option,
+            leastMass.Option, twoWheels, turns.Option, speed.Option, ohm.Option, noLoad.Option, cells.Option, capacity.Option, limit.Option, limits.Can.Option, limits.Insulation, limits.Magnet, limits.Odds.Option, hotter.Option,
             seed.Option, units.Option, json,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(new GearAsking(terminal).Run(
-            new GearRequest(parsed.GetValue(file)!, RaceDemand.Of(can.In(parsed) ?? CanLimitC, parsed.GetValue(insulation), parsed.GetValue(magnet), (odds.In(parsed) ?? 10) / 100))
+            new GearRequest(parsed.GetValue(file)!, limits.In(parsed))
             {
                 Carpet = track.In(parsed) == "carpet",
                 LapFile = parsed.GetValue(lap),
