@@ -1,4 +1,3 @@
-using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
 
 namespace Coolproof.Json;
@@ -15,13 +14,11 @@ internal sealed record ForecastJson(int Version, ForecastDayJson Day, IReadOnlyL
 
     static ForecastOptionJson Of(OptionForecast f) => new(
         f.Option, R(f.OddsOfAny, 4),
-        [.. f.Limits.Select(l => new ForecastOddsJson(l.Limit.PartName, l.Limit.LimitC, R(l.Odds, 4), l.MinutesTo is { } m ? Quantiles(m) : null))],
-        [.. f.Stops.Select(s => new ForecastStopJson(s.Race, Quantiles(s.CanC), Quantiles(s.WindingC), Quantiles(s.HighestCanC), Quantiles(s.HighestWindingC), Quantiles(s.HighestMagnetC)))],
-        Quantiles(f.CoolMin!),
+        [.. f.Limits.Select(l => new ForecastOddsJson(l.Limit.PartName, l.Limit.LimitC, R(l.Odds, 4), l.MinutesTo is { } m ? QuantilesJson.Of(m) : null))],
+        [.. f.Stops.Select(s => new ForecastStopJson(s.Race, QuantilesJson.Of(s.CanC), QuantilesJson.Of(s.WindingC), QuantilesJson.Of(s.HighestCanC), QuantilesJson.Of(s.HighestWindingC), QuantilesJson.Of(s.HighestMagnetC)))],
+        QuantilesJson.Of(f.CoolMin!),
         f.ToBeSafe is { } safe ? new(safe.RaceS is { } s ? R(s / 60, 3) : null, safe.AirC is { } a ? R(a) : null, safe.HeatFactor is { } h ? R(h, 4) : null) : null,
-        new([.. f.Seconds.Select(s => R(s / 60, 4))], [.. f.CanC.Select(Quantiles)], [.. f.WindingC.Select(Quantiles)], [.. f.MagnetC.Select(Quantiles)]));
-
-    static ForecastQuantilesJson Quantiles(Summary s) => new(R(s.Q05), R(s.Q50), R(s.Q95));
+        new([.. f.Seconds.Select(s => R(s / 60, 4))], [.. f.CanC.Select(c => QuantilesJson.Of(c))], [.. f.WindingC.Select(c => QuantilesJson.Of(c))], [.. f.MagnetC.Select(c => QuantilesJson.Of(c))]));
 
     static double R(double value, int decimals = 2) => AdviceJson.Rounded(value, decimals) ?? 0;
 }
@@ -35,22 +32,19 @@ internal sealed record ForecastLimitJson(string Part, double LimitC, string Reas
 
 /// <summary>One option.</summary>
 internal sealed record ForecastOptionJson(
-    string Name, double OddsOfAny, IReadOnlyList<ForecastOddsJson> Limits, IReadOnlyList<ForecastStopJson> Races, ForecastQuantilesJson CooledAfterMin, ForecastChangeJson? ToBeSafe,
+    string Name, double OddsOfAny, IReadOnlyList<ForecastOddsJson> Limits, IReadOnlyList<ForecastStopJson> Races, QuantilesJson CooledAfterMin, ForecastChangeJson? ToBeSafe,
     ForecastPathJson Path);
 
 /// <summary>Odds of passing a limit, and minutes to it where it is passed.</summary>
-internal sealed record ForecastOddsJson(string Part, double LimitC, double Odds, ForecastQuantilesJson? MinutesTo);
+internal sealed record ForecastOddsJson(string Part, double LimitC, double Odds, QuantilesJson? MinutesTo);
 
 /// <summary>The end of a race and the highest values with the soak after it.</summary>
 internal sealed record ForecastStopJson(
-    int Race, ForecastQuantilesJson CanC, ForecastQuantilesJson WindingC, ForecastQuantilesJson HighestCanC, ForecastQuantilesJson HighestWindingC, ForecastQuantilesJson HighestMagnetC);
-
-/// <summary>5, 50 and 95 %.</summary>
-internal sealed record ForecastQuantilesJson(double Q05, double Q50, double Q95);
+    int Race, QuantilesJson CanC, QuantilesJson WindingC, QuantilesJson HighestCanC, QuantilesJson HighestWindingC, QuantilesJson HighestMagnetC);
 
 /// <summary>What, changed alone, would make it safe; null where nothing within reason does.</summary>
 internal sealed record ForecastChangeJson(double? RaceMin, double? AirC, double? HeatFactor);
 
 /// <summary>Temperatures over the day.</summary>
 internal sealed record ForecastPathJson(
-    IReadOnlyList<double> Minutes, IReadOnlyList<ForecastQuantilesJson> CanC, IReadOnlyList<ForecastQuantilesJson> WindingC, IReadOnlyList<ForecastQuantilesJson> MagnetC);
+    IReadOnlyList<double> Minutes, IReadOnlyList<QuantilesJson> CanC, IReadOnlyList<QuantilesJson> WindingC, IReadOnlyList<QuantilesJson> MagnetC);

@@ -1,5 +1,4 @@
 using Coolproof.Advice.Gearing;
-using Coolproof.Evidence;
 
 namespace Coolproof.Json;
 
@@ -12,13 +11,11 @@ internal sealed record GearJson(int Version, GearDayJson Day, GearDrivenJson Dri
         new(R(question.Scenario.AirC), R(question.Scenario.RaceS), R(question.HotterK), question.Demand.AcceptedOdds, [.. question.Demand.Limits.Select(l => new ForecastLimitJson(l.PartName, l.LimitC, l.Reason))]),
         new(question.Rig.Driven.Pinion, question.Rig.Driven.Spur, question.Rig.Driven.TimingDeg, R(answer.Driven.LapS, 3), R(answer.Driven.FullThrottleShare, 3), R(answer.Driven.RmsMotorA), R(answer.Driven.MeanBatteryA), R(answer.Driven.CopperW), R(answer.Driven.IronW)),
         [.. answer.Gears.Select(g => new GearLapJson(
-            g.Choice.Pinion, g.Choice.Spur, g.Choice.TimingDeg, R(g.FinalDriveRatio, 4), R(g.RolloutM, 5), Quantiles(g.LapS, 3), Quantiles(g.GainS, 3), Quantiles(g.Heat, 4), Quantiles(g.ChargeAh, 4), g.PackLasts))],
+            g.Choice.Pinion, g.Choice.Spur, g.Choice.TimingDeg, R(g.FinalDriveRatio, 4), R(g.RolloutM, 5), QuantilesJson.Of(g.LapS, 3), QuantilesJson.Of(g.GainS, 3), QuantilesJson.Of(g.Heat, 4), QuantilesJson.Of(g.ChargeAh, 4), g.PackLasts))],
         [.. answer.Options.Select(o => new GearOptionJson(
             o.Option, o.Best, o.BestOnHotterDay,
-            [.. o.Gears.Select(h => new GearHeatJson(Quantiles(h.PeakCanC), Quantiles(h.PeakWindingC), [.. h.Odds.Select(x => R(x, 4))], R(h.OddsOfAny, 4)))]))],
+            [.. o.Gears.Select(h => new GearHeatJson(QuantilesJson.Of(h.PeakCanC), QuantilesJson.Of(h.PeakWindingC), [.. h.Odds.Select(x => R(x, 4))], R(h.OddsOfAny, 4)))]))],
         "Check the rule book: class rules and the makers' limits go first."));
-
-    static ForecastQuantilesJson Quantiles(Summary s, int decimals = 2) => new(R(s.Q05, decimals), R(s.Q50, decimals), R(s.Q95, decimals));
 
     static double R(double value, int decimals = 2) => AdviceJson.Rounded(value, decimals) ?? 0;
 }
@@ -31,10 +28,10 @@ internal sealed record GearDrivenJson(int Pinion, int Spur, double TimingDeg, do
 
 /// <summary>A lap with one pinion and timing.</summary>
 internal sealed record GearLapJson(
-    int Pinion, int Spur, double TimingDeg, double FinalDriveRatio, double RolloutM, ForecastQuantilesJson LapS, ForecastQuantilesJson GainS, ForecastQuantilesJson Heat, ForecastQuantilesJson ChargeAh, bool PackLasts);
+    int Pinion, int Spur, double TimingDeg, double FinalDriveRatio, double RolloutM, QuantilesJson LapS, QuantilesJson GainS, QuantilesJson Heat, QuantilesJson ChargeAh, bool PackLasts);
 
 /// <summary>One option with each of them; the places of the best count from 0.</summary>
 internal sealed record GearOptionJson(string Name, int? Best, int? BestOnHotterDay, IReadOnlyList<GearHeatJson> Gears);
 
 /// <summary>One option with one pinion and timing.</summary>
-internal sealed record GearHeatJson(ForecastQuantilesJson PeakCanC, ForecastQuantilesJson PeakWindingC, IReadOnlyList<double> Odds, double OddsOfAny);
+internal sealed record GearHeatJson(QuantilesJson PeakCanC, QuantilesJson PeakWindingC, IReadOnlyList<double> Odds, double OddsOfAny);

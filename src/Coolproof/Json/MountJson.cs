@@ -1,5 +1,4 @@
 using Coolproof.Advice.Mounts;
-using Coolproof.Evidence;
 
 namespace Coolproof.Json;
 
@@ -10,14 +9,14 @@ internal sealed record MountJson(int Version, MountReferenceJson Reference, IRea
     public static string Text(MountAnswer answer) => AdviceJson.Text(new MountJson(
         AdviceJson.CurrentVersion, new(R(answer.Fair.AmbientC), R(answer.Fair.DriveS, 1), R(answer.Sheet.CarSpeedMS), answer.WithReadings, answer.Reference),
         [.. answer.Mounts.Select(Of)],
-        [.. answer.Driven.Select(d => new MountDrivenJson(d.Name, Quantiles(d.WattsPerKelvin, 4), Quantiles(d.CanC), Quantiles(d.WindingC), R(d.OddsCoolest, 4)))]));
+        [.. answer.Driven.Select(d => new MountDrivenJson(d.Name, QuantilesJson.Of(d.WattsPerKelvin, 4), QuantilesJson.Of(d.CanC), QuantilesJson.Of(d.WindingC), R(d.OddsCoolest, 4)))]));
 
     static MountPredictionJson Of(MountPrediction m) => new(
-        m.Mount.Name, Rule(m.Middle.Rule), Quantiles(m.WattsPerKelvin, 4), Quantiles(m.CanC), Quantiles(m.WindingC), m.Against is { } against ? Quantiles(against) : null, R(m.OddsCoolest, 4),
+        m.Mount.Name, Rule(m.Middle.Rule), QuantilesJson.Of(m.WattsPerKelvin, 4), QuantilesJson.Of(m.CanC), QuantilesJson.Of(m.WindingC), m.Against is { } against ? QuantilesJson.Of(against) : null, R(m.OddsCoolest, 4),
         new(R(m.Middle.Flow.FlowM3S, 7), R(m.Middle.Flow.FreeM3S, 7), R(m.Middle.Flow.PressurePa, 3), R(m.Middle.Flow.ReachesCan, 4), R(m.Middle.Flow.AtCanMS, 3), R(m.Middle.Flow.Covered, 4)),
         new(R(m.Middle.Reynolds, 1), R(m.Middle.NusseltNumber, 3), R(m.Middle.StreamWPerK, 5), R(m.Middle.ElsewhereWPerK, 5), R(m.Middle.RadiatedWPerK, 5), R(m.Middle.PlateWPerK, 5)),
         [.. m.Costs.Select(c => new MountCostJson(Loss(c.Loss), R(c.WPerK, 5), R(c.CanK)))],
-        m.Found is { } found ? new(Quantiles(found.Predicted, 4), Quantiles(found.Found, 4), R(found.Odds, 4)) : null);
+        m.Found is { } found ? new(QuantilesJson.Of(found.Predicted, 4), QuantilesJson.Of(found.Found, 4), R(found.Odds, 4)) : null);
 
     static string Rule(MountRule rule) => rule switch { MountRule.Jet => "jet", MountRule.CrossFlow => "cross flow", MountRule.OutsideCorrelation => "outside correlation", _ => "no stream" };
 
@@ -33,8 +32,6 @@ internal sealed record MountJson(int Version, MountReferenceJson Reference, IRea
         _ => "shell vents",
     };
 
-    static MountQuantilesJson Quantiles(Summary s, int decimals = 2) => new(R(s.Q05, decimals), R(s.Q50, decimals), R(s.Q95, decimals));
-
     static double R(double value, int decimals = 2) => AdviceJson.Rounded(value, decimals) ?? 0;
 }
 
@@ -43,7 +40,7 @@ internal sealed record MountReferenceJson(double AmbientC, double DriveS, double
 
 /// <summary>One mount.</summary>
 internal sealed record MountPredictionJson(
-    string Name, string Rule, MountQuantilesJson WattsPerKelvin, MountQuantilesJson CanC, MountQuantilesJson WindingC, MountQuantilesJson? DifferenceK, double OddsCoolest,
+    string Name, string Rule, QuantilesJson WattsPerKelvin, QuantilesJson CanC, QuantilesJson WindingC, QuantilesJson? DifferenceK, double OddsCoolest,
     MountFlowJson Flow, MountHeatJson Heat, IReadOnlyList<MountCostJson> InTheWay, MountFoundJson? Found);
 
 /// <summary>The operating point at the middle of what is believed.</summary>
@@ -56,10 +53,7 @@ internal sealed record MountHeatJson(double Reynolds, double Nusselt, double Str
 internal sealed record MountCostJson(string What, double WattsPerKelvin, double CanK);
 
 /// <summary>Predicted against found.</summary>
-internal sealed record MountFoundJson(MountQuantilesJson Predicted, MountQuantilesJson Found, double Odds);
+internal sealed record MountFoundJson(QuantilesJson Predicted, QuantilesJson Found, double Odds);
 
 /// <summary>An option of the table.</summary>
-internal sealed record MountDrivenJson(string Name, MountQuantilesJson WattsPerKelvin, MountQuantilesJson CanC, MountQuantilesJson WindingC, double OddsCoolest);
-
-/// <summary>5, 50 and 95 %.</summary>
-internal sealed record MountQuantilesJson(double Q05, double Q50, double Q95);
+internal sealed record MountDrivenJson(string Name, QuantilesJson WattsPerKelvin, QuantilesJson CanC, QuantilesJson WindingC, double OddsCoolest);

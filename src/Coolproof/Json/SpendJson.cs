@@ -1,5 +1,4 @@
 using Coolproof.Advice.Spending;
-using Coolproof.Evidence;
 
 namespace Coolproof.Json;
 
@@ -14,13 +13,11 @@ internal sealed record SpendJson(
         Of(answer.Best), [.. answer.Steps.Select(Of)], [.. answer.Front.Select(p => new SpendPointJson(p.Parts, p.Money, R(p.CountedG), R(p.CanCoolerK)))],
         answer.BeyondMoney is { } money ? Of(money) : null, answer.BeyondGrams is { } grams ? Of(grams) : null, answer.NotAllowed, answer.Unknown));
 
-    static SpendStepJson Of(SpendStep step) => new(Of(step.Choice), step.MoreMoney, step.MoreK is { } k ? Quantiles(k) : null);
+    static SpendStepJson Of(SpendStep step) => new(Of(step.Choice), step.MoreMoney, step.MoreK is { } k ? QuantilesJson.Of(k) : null);
 
     static SpendChoiceJson Of(SpendChoice c) => new(
-        c.Parts, c.Money, R(c.MassG), R(c.CountedG), Quantiles(c.CanCoolerK), Quantiles(c.WindingCoolerK),
+        c.Parts, c.Money, R(c.MassG), R(c.CountedG), QuantilesJson.Of(c.CanCoolerK), QuantilesJson.Of(c.WindingCoolerK),
         c.Basis switch { SpendBasis.Driven => "driven", SpendBasis.AddedUp => "added up", SpendBasis.Predicted => "predicted", _ => "guessed" }, R(c.FitMin, 1), c.Soldering, c.Cutting, c.LapS is { } lap ? R(lap, 3) : null);
-
-    static SpendQuantilesJson Quantiles(Summary s) => new(R(s.Q05), R(s.Q50), R(s.Q95));
 
     static double R(double value, int decimals = 2) => AdviceJson.Rounded(value, decimals) ?? 0;
 }
@@ -30,14 +27,11 @@ internal sealed record SpendReferenceJson(double AmbientC, double DriveS, string
 
 /// <summary>A choice.</summary>
 internal sealed record SpendChoiceJson(
-    IReadOnlyList<string> Parts, decimal Money, double MassG, double CountedG, SpendQuantilesJson CanCoolerK, SpendQuantilesJson WindingCoolerK, string Basis, double FitMin, bool Soldering, bool Cutting,
+    IReadOnlyList<string> Parts, decimal Money, double MassG, double CountedG, QuantilesJson CanCoolerK, QuantilesJson WindingCoolerK, string Basis, double FitMin, bool Soldering, bool Cutting,
     double? LapS);
 
 /// <summary>A choice and what it brings over the one before.</summary>
-internal sealed record SpendStepJson(SpendChoiceJson Choice, decimal MoreMoney, SpendQuantilesJson? MoreK);
+internal sealed record SpendStepJson(SpendChoiceJson Choice, decimal MoreMoney, QuantilesJson? MoreK);
 
 /// <summary>A point of the front.</summary>
 internal sealed record SpendPointJson(IReadOnlyList<string> Parts, decimal Money, double CountedG, double CanCoolerK);
-
-/// <summary>5, 50 and 95 %.</summary>
-internal sealed record SpendQuantilesJson(double Q05, double Q50, double Q95);
