@@ -46,17 +46,12 @@ internal sealed class GearAsking(Terminal terminal)
     GearAnswer Swept(GearQuestion question, RaceEvidence evidence, GearSetting setting, CancellationToken cancel)
     {
         using var line = new ProgressLine(terminal.Error, terminal.ShowsProgress);
-        return GearSweep.Of(question, evidence, setting.Notes, new Relay(fraction => line.Report(new("trying pinions", fraction))), cancel);
+        return GearSweep.Of(question, evidence, setting.Notes, line.For("trying pinions"), cancel);
     }
 
     int Refuse(string reason)
     {
         terminal.Error.WriteLine($"coolproof gear: {Cells.Clean(reason)}");
         return Exit.BadInput;
-    }
-
-    sealed class Relay(Action<double> report) : IProgress<double>
-    {
-        public void Report(double value) => report(value);
     }
 }

@@ -41,7 +41,7 @@ internal sealed class Planning(Terminal terminal)
     {
         using var line = new ProgressLine(terminal.Error, terminal.ShowsProgress);
         var settings = RoundsTask.Of(request, known, Math.Min(4, Environment.ProcessorCount));
-        return RoundsNeeded.Of(settings, new Relay(fraction => line.Report(new("simulating days", fraction))), cancel);
+        return RoundsNeeded.Of(settings, line.For("simulating days"), cancel);
     }
 
     int Steer(PlanRequest request, string file)
@@ -70,9 +70,4 @@ internal sealed class Planning(Terminal terminal)
             plan.Options, [.. plan.Runs.Select(r => new PlannedBar(r.Option, r.GoS, r.HaltS, request.Clock(r.GoS)))], PlanPage.Finding(plan, request),
             $"Each run: {request.Limits.DriveS / 60:0.#} min of hard driving, then at least {request.Limits.CoolS / 60:0} min of cooling. First go at {request.Clock(0)}.").Save(path),
         terminal);
-
-    sealed class Relay(Action<double> report) : IProgress<double>
-    {
-        public void Report(double value) => report(value);
-    }
 }

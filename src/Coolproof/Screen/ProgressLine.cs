@@ -30,6 +30,10 @@ internal sealed class ProgressLine(TextWriter error, bool shown) : IProgress<Jud
         }
     }
 
+    /// <summary>The line for one kind of work, told by the part that is done.</summary>
+    /// <param name="doing">What is being done.</param>
+    public IProgress<double> For(string doing) => new Part(this, doing);
+
     /// <summary>Wipes the line.</summary>
     public void Dispose()
     {
@@ -39,5 +43,10 @@ internal sealed class ProgressLine(TextWriter error, bool shown) : IProgress<Jud
             width = 0;
             next = TimeSpan.MaxValue;
         }
+    }
+
+    sealed class Part(ProgressLine line, string doing) : IProgress<double>
+    {
+        public void Report(double value) => line.Report(new(doing, value));
     }
 }
