@@ -109,10 +109,10 @@ public sealed class CoolingAsked
     double? Number(string field, double? here, double least, double most, bool optional = false)
     {
         usual[field] = here is { } shown ? Forms.FieldUnits.Text(shown) : "";
-        var text = query[field].ToString().Trim().Replace(',', '.').Replace('−', '-');
+        var text = query[field].ToString().Trim();
         if (!sent) return here;
         if (optional && text.Length == 0) return null;
-        if (double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most) return number;
+        if (Forms.TypedNumber.TryRead(text, out var number) && number >= least && number <= most) return number;
         faults[field] = string.Create(CultureInfo.InvariantCulture, $"expected a number from {least:0.#} to {most:0}");
         return here;
     }

@@ -120,9 +120,9 @@ public sealed class RaceAsked
 
     double Typed(string name, string label, double usual)
     {
-        var text = query[name].ToString().Trim().Replace(',', '.').Replace('−', '-');
+        var text = query[name].ToString().Trim();
         if (text.Length == 0) return usual;
-        if (double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && Math.Abs(number) < 1e6) return number;
+        if (TypedNumber.TryRead(text, out var number) && Math.Abs(number) < 1e6) return number;
         faults.Add($"{label}: expected a number.");
         return usual;
     }

@@ -81,10 +81,10 @@ public sealed partial class MountAsked
     {
         var step = field.Step;
         double Put(double celsius, TemperatureUnitChoice unit) => field.IsTemperature ? Math.Round(Units.FromCelsius(celsius, unit)) : celsius;
-        var text = query[field.Name].ToString().Trim().Replace(',', '.').Replace('−', '-');
+        var text = query[field.Name].ToString().Trim();
         double? value = Put(usual, typed);
         if (text.Length == 0) value = field.MayBeBlank && query.ContainsKey(field.Name) ? null : value;
-        else if (double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && Math.Abs(number) < 1e6) value = number;
+        else if (TypedNumber.TryRead(text, out var number) && Math.Abs(number) < 1e6) value = number;
         else faults.Add($"{field.Label}: expected a number. Write it with digits only.");
         if (field.IsTemperature && shown != typed) value = Math.Round(Units.FromCelsius(Units.CelsiusFrom(value!.Value, typed), shown), 1);
         double at = value ?? field.Least, least = Math.Min(Put(field.Least, shown), at), most = Math.Max(Put(field.Most, shown), at);
