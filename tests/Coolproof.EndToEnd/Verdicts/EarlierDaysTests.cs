@@ -21,8 +21,11 @@ public class EarlierDaysTests(Chromium chromium, PitTable table)
         var page = await table.OpenAsync(chromium, withDemo: true, theme, wide);
         await page.GotoAsync(table.Places["verdict with earlier days"]);
         var own = await page.Locator("h1.answer").InnerTextAsync();
-        var tap = page.GetByRole(AriaRole.Button, new() { Name = "Put the answer with earlier days first" });
-        Assert.True((await tap.BoundingBoxAsync())!.Height >= ThumbPx);
+        const string First = "Put the answer with earlier days first";
+        var tap = page.GetByRole(AriaRole.Button, new() { Name = First });
+        await tap.WaitForAsync();
+        // Found and measured in one step: the page may put the button there anew in between.
+        Assert.True(await page.EvaluateAsync<double>("name => [...document.querySelectorAll('button')].find(b => b.textContent.trim() === name).getBoundingClientRect().height", First) >= ThumbPx);
         await tap.ClickAsync();
         await page.Locator("#with-earlier").WaitForAsync();
         Assert.StartsWith("With 3 earlier days, as this device asks. From this day alone:", await page.Locator("#with-earlier").InnerTextAsync());
