@@ -25,13 +25,30 @@ public class LauncherTests
         Assert.Contains("no such file.csv can't be read", run.Error);
     }
 
+    [Fact]
+    public void Compare_compiled_ahead_prints_and_draws_the_very_bytes_of_the_program()
+    {
+        var folder = Directory.CreateTempSubdirectory("coolproof-ahead-");
+        var (ahead, program) = (Path.Combine(folder.FullName, "ahead.svg"), Path.Combine(folder.FullName, "program.svg"));
+        var table = TestFiles.Of("demo", "demo-day.csv");
+        foreach (string[] asked in (string[][])[["--json"], ["--details", "--units", "f"], ["--at-ambient", "35C", "--random-seed", "7"], ["--help"]])
+        {
+            var script = Run(["compare", table, .. asked, "--picture", ahead]);
+            var run = ProgramRun.Of(["compare", table, .. asked, "--picture", program]);
+            Assert.Equal(0, script.Code);
+            Assert.Equal(run.Out, script.Out);
+        }
+        Assert.Equal(File.ReadAllBytes(program), File.ReadAllBytes(ahead));
+        folder.Delete(recursive: true);
+    }
+
     static (int Code, string Out, string Error) Run(params string[] arguments)
     {
         var start = new ProcessStartInfo(TestFiles.Of("coolproof")) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = Path.GetTempPath() };
         foreach (var argument in arguments) start.ArgumentList.Add(argument);
         using var process = Process.Start(start)!;
         var (output, error) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
-        Assert.True(process.WaitForExit(TimeSpan.FromMinutes(5)), "the script did not end within five minutes");
+        Assert.True(process.WaitForExit(TimeSpan.FromMinutes(8)), "the script did not end within eight minutes");
         return (process.ExitCode, output.Result, error.Result);
     }
 }

@@ -16,7 +16,8 @@ public class RoomsTests
         ["Coolproof.Advice"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal"],
         ["Coolproof.Store"] = ["Coolproof.Notebook"],
         ["Coolproof.Pictures"] = ["Coolproof.Evidence", "Coolproof.Notebook"],
-        ["coolproof"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal", "Coolproof.Advice", "Coolproof.Store", "Coolproof.Pictures"],
+        ["Coolproof.Terminal"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Pictures"],
+        ["coolproof"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal", "Coolproof.Advice", "Coolproof.Store", "Coolproof.Pictures", "Coolproof.Terminal"],
     };
 
     static readonly Architecture House = new ArchLoader()
