@@ -20,12 +20,14 @@ internal static class VerdictBuilder
     /// <summary>The verdict.</summary>
     public static Verdict Of(Posterior posterior, GatedResult result, JudgeSettings settings)
     {
+        // The curves take as long as all the rest: a second thread draws them meanwhile.
+        Task<IReadOnlyList<RunCurve>> curves = settings.Threads > 1 ? Task.Run(() => RunCurves.Of(posterior)) : Task.FromResult(RunCurves.Of(posterior));
         OptionVerdict[] options = Options(posterior, settings.Seed);
         PairVerdict[] pairs = [.. Pairs(posterior, settings.SameWithinK)];
         PairVerdict? main = Main(options, pairs);
         SamplerRecord sampler = new(result.Sample.Chains.Count, result.Sample.Draws, result.Gate.LargestRHat, result.Gate.SmallestSampleSize, result.Sample.Divergences);
         IReadOnlyList<DoubtShare> doubt = main is null ? [] : DoubtShares.Of(posterior, Place(posterior, main.A), Place(posterior, main.B));
-        IReadOnlyList<RunCurve> runs = RunCurves.Of(posterior);
+        IReadOnlyList<RunCurve> runs = curves.GetAwaiter().GetResult();
         SecondOpinion? second = main is null ? null : SecondOpinionFit.Of(posterior, runs, [.. pairs.Where(p => p.On == ComparedOn.Can)]);
         string sentence = VerdictSentence.Of(options, pairs, main, posterior.Fair, settings.SameWithinK);
         return new(posterior.Fair, settings.SameWithinK, settings.Seed, sentence, options, pairs, main, doubt, sampler, runs, second,

@@ -5,6 +5,7 @@ internal sealed class AskTerms
 {
     private readonly int[] _from, _to, _parameter;
     private readonly double[] _slope;
+    private readonly HashSet<DeviationGroup> _leading;
 
     /// <summary>The terms of a model.</summary>
     public AskTerms(DayModel model)
@@ -22,11 +23,16 @@ internal sealed class AskTerms
         }
         _parameter = [.. terms.Select(t => t.Parameter)];
         _slope = [.. terms.Select(t => t.Slope)];
+        HashSet<int> followed = [.. terms.Where(t => t.IsMember).Select(t => t.Parameter)];
+        _leading = [.. model.Groups.Where(g => g.Members.Any(followed.Contains))];
         Plain = [.. terms.Where(t => !t.IsMember).Select(t => t.Parameter).Distinct()];
     }
 
     /// <summary>Parameters followed that are no members of groups: followed are their own values, not deviations.</summary>
     public int[] Plain { get; }
+
+    /// <summary>Whether members of other groups follow some of a group's members.</summary>
+    public bool Leads(DeviationGroup group) => _leading.Contains(group);
 
     /// <summary>Sum of a member's terms.</summary>
     /// <param name="member">The member.</param>

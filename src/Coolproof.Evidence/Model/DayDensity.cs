@@ -161,12 +161,15 @@ internal sealed partial class DayDensity
     /// <param name="deviations">Deviations, by index of parameter.</param>
     public void SeatMembers(Span<double> u, ReadOnlySpan<double> deviations)
     {
+        PrepareGroups(u);
         foreach (DeviationGroup group in _inOrder)
         {
-            // What a group's members are asked for may go with those seated before.
-            Groups(u, _scratch);
+            GroupAt(u, _scratch, group);
             foreach (int member in group.Members)
                 u[member] = Member(deviations[member], member);
+            // What the members of later groups are asked for may go with these.
+            if (_follows.Leads(group))
+                GroupAt(u, _scratch, group);
         }
     }
 
@@ -203,17 +206,24 @@ internal sealed partial class DayDensity
 
     private double Groups(ReadOnlySpan<double> u, Span<double> gradient)
     {
+        PrepareGroups(u);
+        double log = 0;
+        foreach (DeviationGroup group in _inOrder)
+            log += GroupAt(u, gradient, group);
+        return log;
+    }
+
+    // Spreads, and what members of groups follow that is no member itself.
+    private void PrepareGroups(ReadOnlySpan<double> u)
+    {
         foreach (int i in _halfNormal)
             (_x[i], _logSlope[i]) = Spread(u[i], Priors.FloorOf(i) / _model.Parameters[i].Scale);
         foreach (int followed in _follows.Plain)
             _value[followed] = u[followed];
-        double log = 0;
-        foreach (DeviationGroup group in _inOrder)
-        {
-            log += group.Evidence.Length > 0 ? InformedGroup(u, gradient, group) : PlainGroup(u, gradient, group);
-        }
-        return log;
     }
+
+    private double GroupAt(ReadOnlySpan<double> u, Span<double> gradient, DeviationGroup group) =>
+        group.Evidence.Length > 0 ? InformedGroup(u, gradient, group) : PlainGroup(u, gradient, group);
 
     private double PlainGroup(ReadOnlySpan<double> u, Span<double> gradient, DeviationGroup group)
     {

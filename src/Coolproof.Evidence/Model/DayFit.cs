@@ -23,18 +23,19 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
 
     /// <summary>Prepares a model: spreads at their most probable values, the rest at its mode given them.</summary>
     /// <param name="model">The model.</param>
-    public static DayFit Of(DayModel model)
+    /// <param name="threads">Threads; the figures are the same with any number.</param>
+    public static DayFit Of(DayModel model, int threads = 1)
     {
-        SpreadSearch search = SpreadSearch.Run(model);
+        SpreadSearch search = SpreadSearch.Run(model, threads);
         DayDensity plain = new(model);
         plain.Visit(search.Position);
         DayModel levelled = model.Levelled(RunLevel.Of(plain), MeanLevel.Of(plain));
-        DayFit first = At(levelled, Coordinates.Carry(plain, search.Position, new DayDensity(levelled)), search.Gradients, out ArrowHessian hessian);
+        DayFit first = At(levelled, Coordinates.Carry(plain, search.Position, new DayDensity(levelled)), search.Gradients, threads, out ArrowHessian hessian);
         DayDensity plainLevelled = new(levelled);
         plainLevelled.Visit(first.Centre);
         GroupEvidence evidence = new(plainLevelled, first.Centre, hessian, first.Factor.MarginalVariances());
         DayModel fitted = levelled.Informed(evidence.Of);
-        return At(fitted, Coordinates.Carry(plainLevelled, first.Centre, new DayDensity(fitted)), first.Gradients, out _);
+        return At(fitted, Coordinates.Carry(plainLevelled, first.Centre, new DayDensity(fitted)), first.Gradients, threads, out _);
     }
 
     /// <summary>The density in whitened parameters, one per chain.</summary>
@@ -77,7 +78,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         ArrowWhitening whitening = new(Centre, Factor);
         double[][] draws = [.. Enumerable.Range(0, PilotChains * PilotDraws).Select(i => Position(whitening, pilot.Chains[i / PilotDraws].Draw(i % PilotDraws)))];
         double[] middle = [.. Enumerable.Range(0, n).Select(i => draws.Average(d => d[i]))], scales = new double[n];
-        ArrowHessian here = ArrowHessian.At(new DayDensity(Model).Evaluate, Model.Layout, Centre);
+        ArrowHessian here = Curvature(Model, Centre, threads);
         here.CopyDiagonal(scales);
         for (int i = 0; i < n; i++)
             scales[i] = 1 / Math.Sqrt(Math.Max(Math.Abs(scales[i]), 1));
@@ -100,6 +101,9 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         return position;
     }
 
+    private static ArrowHessian Curvature(DayModel model, double[] at, int threads) =>
+        ArrowHessian.At(new DayDensity(model).Evaluate, model.Layout, at, second: threads > 1 ? new DayDensity(model).Evaluate : null);
+
     private static ArrowFactor Factored(ArrowHessian hessian)
     {
         double[] precision = new double[hessian.Layout.Dimension];
@@ -107,9 +111,9 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
         return ArrowFactor.Of(hessian, precision, CurvatureFloor);
     }
 
-    private static DayFit At(DayModel model, double[] centre, int gradients, out ArrowHessian hessian)
+    private static DayFit At(DayModel model, double[] centre, int gradients, int threads, out ArrowHessian hessian)
     {
-        hessian = ArrowHessian.At(new DayDensity(model).Evaluate, model.Layout, centre);
+        hessian = Curvature(model, centre, threads);
         return new(model, centre, Factored(hessian), gradients + hessian.Gradients);
     }
 }

@@ -17,12 +17,13 @@ internal sealed class SpreadSearch
     private const double StartScatterX = 10;
 
     private readonly DayModel _model;
+    private readonly int _threads;
     private readonly Dictionary<int, double> _x;
     private double _moved;
 
-    private SpreadSearch(DayModel model)
+    private SpreadSearch(DayModel model, int threads)
     {
-        _model = model;
+        (_model, _threads) = (model, threads);
         _x = Enumerable.Range(0, model.Layout.Globals).Where(i => model.Parameters[i].Prior == PriorKind.HalfNormal)
             .ToDictionary(i => i, i => model.Instruments.Any(e => e.Scatter == i) ? StartScatterX : StartX);
         Position = [.. model.Parameters.Select(Start)];
@@ -41,9 +42,9 @@ internal sealed class SpreadSearch
     public int Gradients { get; private set; }
 
     /// <summary>Searches from the priors' middle.</summary>
-    public static SpreadSearch Run(DayModel model)
+    public static SpreadSearch Run(DayModel model, int threads = 1)
     {
-        SpreadSearch search = new(model);
+        SpreadSearch search = new(model, threads);
         for (int round = 0; round < Rounds; round++)
         {
             search.Expect(round);
@@ -79,7 +80,8 @@ internal sealed class SpreadSearch
         foreach ((int i, double x) in _x)
             Position[i] = HalfNormal.Invert(x);
         DayModel held = _model.Holding(_x);
-        ArrowMode mode = ArrowMode.Find(new DayDensity(held).Evaluate, held.Layout, Position, new ModeSettings(Tolerance: 1e-2, MaxHessians: MaxHessians(round)));
+        ModeSettings settings = new(Tolerance: 1e-2, MaxHessians: MaxHessians(round)) { Second = _threads > 1 ? new DayDensity(held).Evaluate : null };
+        ArrowMode mode = ArrowMode.Find(new DayDensity(held).Evaluate, held.Layout, Position, settings);
         Gradients += mode.Gradients;
         Position = mode.Position;
         Variance = mode.Factor.MarginalVariances();

@@ -46,19 +46,20 @@ public sealed class ArrowHessian
     /// A length for each coordinate over which the curvature is much the same: its standard deviation given the others. Left out, lengths of 1 are
     /// tried and where the curvature found says otherwise the work is done again with better ones.
     /// </param>
+    /// <param name="second">Another instance of the density, for a second thread; the figures are the same. Null: one thread does it all.</param>
     /// <exception cref="ArgumentException">Length of <paramref name="position"/> or <paramref name="scales"/>.</exception>
     public static ArrowHessian At(
-        LogDensity density, ArrowLayout layout, ReadOnlySpan<double> position, ReadOnlySpan<double> scales = default)
+        LogDensity density, ArrowLayout layout, ReadOnlySpan<double> position, ReadOnlySpan<double> scales = default, LogDensity? second = null)
     {
-        HessianProbe probe = new(density, layout, position);
+        HessianProbe probe = new(density, layout, position, second);
         if (!scales.IsEmpty) return probe.Measure(scales);
         double[] lengths = new double[layout.Dimension];
         Array.Fill(lengths, 1.0);
         ArrowHessian first = probe.Measure(lengths);
         if (!first.IsFinite || !first.ImproveScales(lengths)) return first;
-        ArrowHessian second = probe.Measure(lengths);
-        second.Gradients += first.Gradients;
-        return second;
+        ArrowHessian again = probe.Measure(lengths);
+        again.Gradients += first.Gradients;
+        return again;
     }
 
     /// <summary>Mean of several matrices of one layout; its gradients are theirs together.</summary>
@@ -149,7 +150,7 @@ public sealed class ArrowHessian
                 yield return (globals + start + i, BlockBlock[entries + i]);
     }
 
-    int BlockOf(int coordinate)
+    internal int BlockOf(int coordinate)
     {
         int block = -1;
         while (block + 1 < Layout.Blocks && coordinate >= Layout.Globals + Layout.Start(block + 1)) block++;

@@ -3,37 +3,26 @@ namespace Coolproof.Sampling.Laplace;
 /// <summary>Differences of the gradient about one position, gathered into an <see cref="ArrowHessian"/>.</summary>
 sealed class HessianProbe
 {
-    /// <summary>
-    /// Step as a share of a standard deviation. The error of a central difference is about step²/6 from the fourth derivative, and rounding of the
-    /// gradient (some 1e-14 in these units) over the step: about 1e-9 together.
-    /// </summary>
-    const double StepShare = 6e-5;
-
-    /// <summary>Times a step that leads out of the support is divided by sixteen before giving up.</summary>
-    const int Shrinks = 4;
-
-    readonly LogDensity _density;
     readonly ArrowLayout _layout;
     readonly double[] _centre;
-    readonly double[] _moved;
     readonly double[] _steps;
-    readonly double[] _up;
-    readonly double[] _down;
-    readonly List<int> _group = [];
-    bool _oneSided;
-    int _gradients;
+    readonly GradientPair[] _pairs;
+    readonly int[][] _groups;
 
-    public HessianProbe(LogDensity density, ArrowLayout layout, ReadOnlySpan<double> position)
+    /// <summary>A probe.</summary>
+    /// <param name="density">The density.</param>
+    /// <param name="layout">Order of the coordinates.</param>
+    /// <param name="position">Where.</param>
+    /// <param name="second">Another instance of the density, for a second thread; the figures are the same. Null: one thread does it all.</param>
+    public HessianProbe(LogDensity density, ArrowLayout layout, ReadOnlySpan<double> position, LogDensity? second = null)
     {
         if (position.Length != layout.Dimension)
             throw new ArgumentException($"{position.Length} numbers where the layout has {layout.Dimension}.", nameof(position));
-        _density = density;
         _layout = layout;
         _centre = position.ToArray();
-        _moved = position.ToArray();
         _steps = new double[layout.Dimension];
-        _up = new double[layout.Dimension];
-        _down = new double[layout.Dimension];
+        _pairs = [.. (second is null ? [density] : (LogDensity[])[density, second]).Select(d => new GradientPair(d, _centre, _steps))];
+        _groups = [.. Enumerable.Range(0, layout.Globals).Select(g => (int[])[g]), .. BlockGroups()];
     }
 
     /// <summary>
@@ -42,105 +31,88 @@ sealed class HessianProbe
     public ArrowHessian MeasureOneSided(ReadOnlySpan<double> centre, ReadOnlySpan<double> gradient, ReadOnlySpan<double> scales)
     {
         centre.CopyTo(_centre);
-        centre.CopyTo(_moved);
-        gradient.CopyTo(_down);
-        _oneSided = true;
-        ArrowHessian hessian = Measure(scales);
-        _oneSided = false;
-        return hessian;
+        foreach (GradientPair pair in _pairs) pair.StartOneSided(gradient);
+        return Measured(scales, oneSided: true);
     }
 
-    public ArrowHessian Measure(ReadOnlySpan<double> scales)
+    public ArrowHessian Measure(ReadOnlySpan<double> scales) => Measured(scales, oneSided: false);
+
+    ArrowHessian Measured(ReadOnlySpan<double> scales, bool oneSided)
     {
         if (scales.Length != _layout.Dimension)
             throw new ArgumentException($"{scales.Length} numbers where the layout has {_layout.Dimension}.", nameof(scales));
         ArrowHessian hessian = new(_layout);
-        _gradients = 0;
-        hessian.IsFinite = MeasureGlobals(scales, hessian) && MeasureBlocks(scales, hessian);
-        hessian.Gradients = _gradients;
+        foreach (GradientPair pair in _pairs) pair.Gradients = 0;
+        hessian.IsFinite = All(scales, hessian, oneSided);
+        hessian.Gradients = _pairs.Sum(pair => pair.Gradients);
+        Symmetrise(hessian.GlobalGlobal, _layout.Globals);
+        for (int b = 0; b < _layout.Blocks; b++)
+            Symmetrise(hessian.BlockBlock.AsSpan(_layout.EntryStart(b)), _layout.Size(b));
         return hessian;
     }
 
-    bool MeasureGlobals(ReadOnlySpan<double> scales, ArrowHessian hessian)
+    // Each group fills entries of its own.
+    bool All(ReadOnlySpan<double> scales, ArrowHessian hessian, bool oneSided)
     {
-        int globals = _layout.Globals;
-        for (int g = 0; g < globals; g++)
+        if (_pairs.Length == 1)
         {
-            _group.Clear();
-            _group.Add(g);
-            if (!Differ(scales)) return false;
-            double factor = PerStep(g);
-            for (int j = 0; j < globals; j++) hessian.GlobalGlobal[g * globals + j] = factor * (_up[j] - _down[j]);
-            Span<double> column = hessian.LocalGlobal.AsSpan(g * _layout.Locals, _layout.Locals);
-            for (int l = 0; l < column.Length; l++) column[l] = factor * (_up[globals + l] - _down[globals + l]);
+            foreach (int[] group in _groups)
+                if (!Fill(_pairs[0], group, scales, hessian, oneSided)) return false;
+            return true;
         }
-        Symmetrise(hessian.GlobalGlobal, globals);
+        double[] lengths = scales.ToArray();
+        bool finite = true;
+        Parallel.For(0, _pairs.Length, hand =>
+        {
+            for (int i = hand; i < _groups.Length && Volatile.Read(ref finite); i += _pairs.Length)
+                if (!Fill(_pairs[hand], _groups[i], lengths, hessian, oneSided)) Volatile.Write(ref finite, false);
+        });
+        return finite;
+    }
+
+    bool Fill(GradientPair pair, int[] group, ReadOnlySpan<double> scales, ArrowHessian hessian, bool oneSided)
+    {
+        if (!pair.Differ(group, scales, oneSided)) return false;
+        if (group[0] < _layout.Globals)
+            FillGlobal(pair, hessian, group[0], oneSided);
+        else
+            foreach (int coordinate in group) FillRow(pair, hessian, coordinate, oneSided);
         return true;
     }
 
-    bool MeasureBlocks(ReadOnlySpan<double> scales, ArrowHessian hessian)
+    void FillGlobal(GradientPair pair, ArrowHessian hessian, int g, bool oneSided)
+    {
+        int globals = _layout.Globals;
+        double factor = PerStep(g, oneSided);
+        for (int j = 0; j < globals; j++) hessian.GlobalGlobal[g * globals + j] = factor * (pair.Up[j] - pair.Down[j]);
+        Span<double> column = hessian.LocalGlobal.AsSpan(g * _layout.Locals, _layout.Locals);
+        for (int l = 0; l < column.Length; l++) column[l] = factor * (pair.Up[globals + l] - pair.Down[globals + l]);
+    }
+
+    void FillRow(GradientPair pair, ArrowHessian hessian, int coordinate, bool oneSided)
+    {
+        int block = hessian.BlockOf(coordinate), size = _layout.Size(block), start = _layout.Globals + _layout.Start(block);
+        double factor = PerStep(coordinate, oneSided);
+        Span<double> row = hessian.BlockBlock.AsSpan(_layout.EntryStart(block) + (coordinate - start) * size, size);
+        for (int r = 0; r < size; r++) row[r] = factor * (pair.Up[start + r] - pair.Down[start + r]);
+    }
+
+    // The s-th locals of all even blocks, and of all odd ones.
+    IEnumerable<int[]> BlockGroups()
     {
         for (int s = 0; s < _layout.LargestBlock; s++)
         {
             for (int parity = 0; parity < 2; parity++)
             {
-                Gather(s, parity);
-                if (_group.Count == 0) continue;
-                if (!Differ(scales)) return false;
+                List<int> group = [];
                 for (int b = parity; b < _layout.Blocks; b += 2)
-                    if (s < _layout.Size(b)) FillRow(hessian, b, s);
+                    if (s < _layout.Size(b)) group.Add(_layout.Globals + _layout.Start(b) + s);
+                if (group.Count > 0) yield return [.. group];
             }
         }
-        for (int b = 0; b < _layout.Blocks; b++)
-            Symmetrise(hessian.BlockBlock.AsSpan(_layout.EntryStart(b)), _layout.Size(b));
-        return true;
     }
 
-    void Gather(int s, int parity)
-    {
-        _group.Clear();
-        for (int b = parity; b < _layout.Blocks; b += 2)
-            if (s < _layout.Size(b)) _group.Add(_layout.Globals + _layout.Start(b) + s);
-    }
-
-    void FillRow(ArrowHessian hessian, int block, int s)
-    {
-        int size = _layout.Size(block), start = _layout.Globals + _layout.Start(block);
-        double factor = PerStep(start + s);
-        Span<double> row = hessian.BlockBlock.AsSpan(_layout.EntryStart(block) + s * size, size);
-        for (int r = 0; r < size; r++) row[r] = factor * (_up[start + r] - _down[start + r]);
-    }
-
-    double PerStep(int coordinate) => (_oneSided ? -1 : -0.5) / _steps[coordinate];
-
-    /// <summary>Gradients on both sides with the coordinates of the group moved; the steps made stand in <see cref="_steps"/>.</summary>
-    bool Differ(ReadOnlySpan<double> scales)
-    {
-        double share = StepShare;
-        for (int attempt = 0; attempt <= Shrinks; attempt++, share /= 16)
-        {
-            foreach (int i in _group)
-            {
-                // Rounded so that both moved coordinates are exact.
-                double step = Math.Max(share * scales[i], 1e-12 * Math.Abs(_centre[i]));
-                _steps[i] = _centre[i] + step - _centre[i];
-            }
-            bool finite = GradientAt(+1, _up) && (_oneSided || GradientAt(-1, _down));
-            foreach (int i in _group) _moved[i] = _centre[i];
-            if (finite) return true;
-        }
-        return false;
-    }
-
-    bool GradientAt(int side, double[] gradient)
-    {
-        foreach (int i in _group) _moved[i] = _centre[i] + side * _steps[i];
-        _gradients++;
-        if (!double.IsFinite(_density(_moved, gradient))) return false;
-        foreach (double value in gradient)
-            if (!double.IsFinite(value)) return false;
-        return true;
-    }
+    double PerStep(int coordinate, bool oneSided) => (oneSided ? -1 : -0.5) / _steps[coordinate];
 
     static void Symmetrise(Span<double> matrix, int n)
     {

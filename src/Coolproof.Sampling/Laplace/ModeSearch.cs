@@ -62,7 +62,7 @@ sealed class ModeSearch
 
     ArrowHessian Measured(double[] scales)
     {
-        ArrowHessian hessian = _settings.Curvature?.Invoke(_position) ?? ArrowHessian.At(_density, _layout, _position, scales);
+        ArrowHessian hessian = _settings.Curvature?.Invoke(_position) ?? ArrowHessian.At(_density, _layout, _position, scales, _settings.Second);
         _gradients += hessian.Gradients;
         _hessians++;
         return hessian;

@@ -19,6 +19,9 @@ public sealed record ModeSettings(double Tolerance = 1e-9, int MaxHessians = 60,
     /// </summary>
     public Func<double[], ArrowHessian>? Curvature { get; init; }
 
+    /// <summary>Another instance of the density, for a second thread that measures curvature with the first; the figures are the same. Null: one thread does it all.</summary>
+    public LogDensity? Second { get; init; }
+
     /// <summary>Curvature near the start where it is known already: saves measuring it there. Null: it isn't.</summary>
     public ArrowHessian? Known { get; init; }
 

@@ -26,6 +26,18 @@ public sealed class ArrowHessianTests
     }
 
     [Fact]
+    public void A_second_thread_changes_no_bit()
+    {
+        ArrowLayout layout = ArrowLayout.Even(4, 6, 2);
+        double[] x = [.. Enumerable.Range(0, layout.Dimension).Select(i => i == 0 ? 2.5 : 0.4 * Math.Sin(i))];
+        ArrowHessian one = ArrowHessian.At(ArrowTargets.Scales(6, 4, 3), layout, x), two = ArrowHessian.At(ArrowTargets.Scales(6, 4, 3), layout, x, second: ArrowTargets.Scales(6, 4, 3));
+        Assert.Equal(one.GlobalGlobal, two.GlobalGlobal);
+        Assert.Equal(one.LocalGlobal, two.LocalGlobal);
+        Assert.Equal(one.BlockBlock, two.BlockBlock);
+        Assert.Equal(one.Gradients, two.Gradients);
+    }
+
+    [Fact]
     public void Neighbours_in_a_chain_do_not_leak_into_each_others_blocks()
     {
         ArrowLayout layout = ArrowTargets.Uneven;
