@@ -12,13 +12,14 @@ public class RoomsTests
         ["Coolproof.Sampling"] = [],
         ["Coolproof.Notebook"] = [],
         ["Coolproof.Traces"] = [],
+        ["Coolproof.Live"] = ["Coolproof.Traces"],
         ["Coolproof.Evidence"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook"],
         ["Coolproof.Rehearsal"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook"],
         ["Coolproof.Advice"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal"],
         ["Coolproof.Store"] = ["Coolproof.Notebook"],
         ["Coolproof.Pictures"] = ["Coolproof.Evidence", "Coolproof.Notebook", "Coolproof.Traces"],
         ["Coolproof.Terminal"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Pictures"],
-        ["coolproof"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal", "Coolproof.Advice", "Coolproof.Store", "Coolproof.Pictures", "Coolproof.Terminal", "Coolproof.Traces"],
+        ["coolproof"] = ["Coolproof.Thermal", "Coolproof.Sampling", "Coolproof.Notebook", "Coolproof.Evidence", "Coolproof.Rehearsal", "Coolproof.Advice", "Coolproof.Store", "Coolproof.Pictures", "Coolproof.Terminal", "Coolproof.Traces", "Coolproof.Live"],
     };
 
     static readonly Architecture House = new ArchLoader()

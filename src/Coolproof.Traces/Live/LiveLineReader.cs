@@ -19,6 +19,9 @@ public static class LiveLineReader
     static readonly string[] NoValue = ["nan", "-nan", "inf", "-inf", "+inf", "null", "none", "open", "err", "error", "fault", "na", "n/a", "--", "-"];
     static readonly string[] NoUnit = ["-", "1"];
 
+    /// <summary>How far a sender's clock may be ahead, ms.</summary>
+    public const long MostAheadMs = LineTime.Ahead;
+
     const string Form = "Write a name, a value and a unit, such as: can 64.3 °C";
 
     /// <summary>Reads a line.</summary>
