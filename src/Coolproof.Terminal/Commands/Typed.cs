@@ -55,6 +55,17 @@ internal static class Typed
         return seconds is >= 0 and <= 24 * 3600 ? null : "expected at most 24h, and not less than nothing";
     }
 
+    /// <summary>Any temperature like "62C" or "144F".</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="celsius">°C.</param>
+    /// <returns>Whether it is one.</returns>
+    public static bool Degrees(string text, out double celsius)
+    {
+        var understood = Split(text, out celsius, out var unit) && unit is ("c" or "f" or "°c" or "°f");
+        if (understood && unit.EndsWith('f')) celsius = (celsius - 32) / 1.8;
+        return understood;
+    }
+
     /// <summary>A body's temperature like "62C" or "144F".</summary>
     /// <param name="text">What was typed.</param>
     /// <param name="celsius">°C.</param>

@@ -9,7 +9,7 @@ internal static class CoolproofCommands
 {
     static readonly (string Name, Func<Terminal, Command> Make)[] All =
     [
-        ("compare", CompareCommand.On), ("plan", PlanCommand.On), ("cooldown", CooldownCommand.On), ("forecast", ForecastCommand.On), ("gear", GearCommand.On), ("mount", MountCommand.On), ("spend", SpendCommand.On), ("why", WhyCommand.On), ("report", ReportCommand.On), ("rehearse", RehearseCommand.On), ("serve", ServeCommand.On),
+        ("compare", CompareCommand.On), ("plan", PlanCommand.On), ("cooldown", CooldownCommand.On), ("forecast", ForecastCommand.On), ("gear", GearCommand.On), ("mount", MountCommand.On), ("spend", SpendCommand.On), ("why", WhyCommand.On), ("gun", GunCommand.On), ("winding", WindingCommand.On), ("report", ReportCommand.On), ("rehearse", RehearseCommand.On), ("serve", ServeCommand.On),
         ("import", NotebookCommands.Import), ("export", NotebookCommands.Export), ("backup", NotebookCommands.Backup), ("restore", NotebookCommands.Restore),
     ];
 

@@ -14,6 +14,13 @@ namespace Coolproof.Json;
 [JsonSerializable(typeof(GearJson))]
 [JsonSerializable(typeof(MountJson))]
 [JsonSerializable(typeof(SpendJson))]
+[JsonSerializable(typeof(GunCorrectJson))]
+[JsonSerializable(typeof(GunCheckedJson))]
+[JsonSerializable(typeof(GunSpotJson))]
+[JsonSerializable(typeof(GunSurfacesJson))]
+[JsonSerializable(typeof(GunProbeJson))]
+[JsonSerializable(typeof(GunChecksJson))]
+[JsonSerializable(typeof(WindingJson))]
 internal sealed partial class AdviceJson : JsonSerializerContext
 {
     /// <summary>The version of the contracts.</summary>
