@@ -52,6 +52,16 @@ def measured(command):
     return process.returncode, time.perf_counter() - begin, usage.ru_utime + usage.ru_stime, usage.ru_maxrss * 1024
 
 
+def measured_with_output(command):
+    """As measured, with what it printed."""
+    begin = time.perf_counter()
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True)
+    output = process.stdout.read()
+    _, status, usage = os.wait4(process.pid, 0)
+    process.returncode = os.waitstatus_to_exitcode(status)
+    return process.returncode, output, time.perf_counter() - begin, usage.ru_utime + usage.ru_stime, usage.ru_maxrss * 1024
+
+
 def load():
     """The load average of the last minute; a warning where other work is running: wall times are then of little worth."""
     average = os.getloadavg()[0]

@@ -51,12 +51,15 @@ internal sealed record Evening(
     /// <summary>Speed over the lap's for a run's load deviation: who drives harder drives faster.</summary>
     internal static double Pace(double logLoad) => Math.Exp(TruthRanges.PaceExponent * logLoad);
 
+    /// <summary>The can of the whole evening, filled while it is driven; null: it is not asked for. Days are then the same to a thousandth of a kelvin, since steps are cut shorter.</summary>
+    internal CanTrace? Trace { get; init; }
+
     void WarmUp(DrawnRun run, CoolingOption cooling, double[] t, ref double now)
     {
         Phase laps = FairRun.Driving(World, LogHeat(run) + Math.Log(TruthRanges.WarmUpHeat), Air.AtC(now), 1);
-        FastPath.Advance(World.Body, cooling, laps, run.WarmUpS, t);
+        Advance(cooling, laps, run.WarmUpS, t, now);
         now += run.WarmUpS;
-        FastPath.Advance(World.Body, cooling, Standing(run, cooling, Air.AtC(now), fan: true, pitFan: false, shellOff: false), run.WaitS, t);
+        Advance(cooling, Standing(run, cooling, Air.AtC(now), fan: true, pitFan: false, shellOff: false), run.WaitS, t, now);
         now += run.WaitS;
     }
 
@@ -66,14 +69,14 @@ internal sealed record Evening(
         {
             double seconds = DrawnRun.StretchS(s, run.DriveS), logFactor = Math.Log(run.Stretches[s]);
             Phase phase = FairRun.Driving(World, LogHeat(run) + logFactor, Air.AtC(now + seconds / 2), Pace(run.LogLoad + logFactor));
-            FastPath.Advance(World.Body, cooling, phase, seconds, t, afterEvent: s == 0);
+            Advance(cooling, phase, seconds, t, now, afterEvent: s == 0);
             now += seconds;
         }
     }
 
     void RollIn(DrawnRun run, CoolingOption cooling, double[] t, ref double now)
     {
-        FastPath.Advance(World.Body, cooling, FairRun.RollingIn(World, LogHeat(run), Air.AtC(now), Pace(run.LogLoad)), run.RollInS, t);
+        Advance(cooling, FairRun.RollingIn(World, LogHeat(run), Air.AtC(now), Pace(run.LogLoad)), run.RollInS, t, now);
         now += run.RollInS;
     }
 
@@ -92,7 +95,7 @@ internal sealed record Evening(
             {
                 double piece = Math.Min(next - at, LongestPieceS);
                 Phase phase = Standing(run, cooling, Air.AtC(now + at + piece / 2), at < run.PowerOffS, at >= blownFrom, at >= Habits.ShellOffS);
-                FastPath.Advance(World.Body, cooling, phase, piece, t, afterEvent: moved);
+                Advance(cooling, phase, piece, t, now + at, afterEvent: moved);
                 moved = false;
                 at = next - at > piece ? at + piece : next;
             }
@@ -112,9 +115,15 @@ internal sealed record Evening(
         {
             double seconds = Math.Min(60, left);
             Phase shade = Standing(run, cooling, Air.AtC(now), double.IsPositiveInfinity(run.PowerOffS), pitFan: false, shellOff: true);
-            FastPath.Advance(World.Body, cooling, shade, seconds, t, afterEvent: false);
+            Advance(cooling, shade, seconds, t, now, afterEvent: false);
             now += seconds;
         }
+    }
+
+    void Advance(CoolingOption cooling, in Phase phase, double seconds, double[] t, double from, bool afterEvent = true)
+    {
+        if (Trace is null) FastPath.Advance(World.Body, cooling, phase, seconds, t, afterEvent: afterEvent);
+        else Trace.Along(World.Body, cooling, phase, seconds, t, from, afterEvent);
     }
 
     Phase Standing(DrawnRun run, CoolingOption cooling, double airC, bool fan, bool pitFan, bool shellOff) =>

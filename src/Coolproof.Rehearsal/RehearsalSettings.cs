@@ -127,6 +127,9 @@ public sealed record RehearsalSettings(long Seed, IReadOnlyList<RehearsalOption>
     /// <summary>Names of the packs, taking turns; empty: not noted.</summary>
     public IReadOnlyList<string> Packs { get; init; } = [];
 
+    /// <summary>Whether the true can is traced second by second.</summary>
+    public bool Traced { get; init; }
+
     /// <summary>Factor on all deviations of load, mounting, day and trend: 1 as in life, 0 for a world without any.</summary>
     public double Deviations { get; init; } = 1;
 }

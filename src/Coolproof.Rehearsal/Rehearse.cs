@@ -18,20 +18,22 @@ public static class Rehearse
         IReadOnlyList<DrawnRun> drawn = DrawnRun.Drawn(settings, plan, hyper.MountingSd, world.Lap.Seconds, habits);
         double[] drivers = DrawnDrivers(settings);
         List<RunTruth> runs = [];
+        CanTrace[] traces = settings.Traced ? [.. Enumerable.Range(0, settings.Evenings).Select(_ => new CanTrace())] : [];
         for (int evening = 0; evening < settings.Evenings; evening++)
-            runs.AddRange(Driven(settings, world, options, hyper, habits, [.. drawn.Where(r => r.Plan.Evening == evening)], drivers, evening));
+            runs.AddRange(Driven(settings, world, options, hyper, habits, [.. drawn.Where(r => r.Plan.Evening == evening)], drivers, evening, settings.Traced ? traces[evening] : null));
 
         int fairDriver = runs.Where(r => r.CountsInRanking).GroupBy(r => r.Driver).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
         Truth truth = new(world, options, runs, hyper, world.MeanLogHeat + drivers[fairDriver]);
         double batteryA = world.MassScale * new RandomStream(settings.Seed, "battery").In(TruthRanges.BatteryA);
         NotedRun noted = new(settings, options, gun, hyper, batteryA);
         return new(
-            [.. runs.Select((r, i) => noted.Of(r, i, i == 0 || runs[i - 1].Evening != r.Evening))], truth, StratumOf(settings), settings);
+            [.. runs.Select((r, i) => noted.Of(r, i, i == 0 || runs[i - 1].Evening != r.Evening))], truth, StratumOf(settings), settings)
+        { Traces = traces };
     }
 
     static List<RunTruth> Driven(
         RehearsalSettings settings, World world, IReadOnlyList<TrueOption> options, Hyperparameters hyper, Habits habits,
-        IReadOnlyList<DrawnRun> runs, double[] drivers, int evening)
+        IReadOnlyList<DrawnRun> runs, double[] drivers, int evening, CanTrace? trace)
     {
         RandomStream chance = new(settings.Seed, "day", evening);
         double dayHeat = settings.Deviations * chance.Normal(hyper.DayHeatSd);
@@ -42,7 +44,7 @@ public static class Rehearse
         int Driver(DrawnRun run) => TurnOf(settings, run.Plan);
         double LogHeat(DrawnRun run) =>
             world.MeanLogHeat + dayHeat + slope * DayPosition(run.Plan.Position, runs.Count) + drivers[Driver(run)] + run.LogLoad;
-        return [.. new Evening(world, options, habits, air, LogHeat, dayConductance).Drive(runs, Driver, startOverAir).Select(r => r with { LogDriver = drivers[r.Driver] })];
+        return [.. new Evening(world, options, habits, air, LogHeat, dayConductance) { Trace = trace }.Drive(runs, Driver, startOverAir).Select(r => r with { LogDriver = drivers[r.Driver] })];
     }
 
     // -1/2 at the first run, +1/2 at the last.

@@ -9,6 +9,9 @@ namespace Coolproof.Rehearsal;
 /// <param name="Settings">What it was made of.</param>
 public sealed record SimulatedDay(IReadOnlyList<Run> Runs, Truth Truth, Stratum Stratum, RehearsalSettings Settings)
 {
+    /// <summary>The true can of each evening, second by second; empty where it was not asked for.</summary>
+    public IReadOnlyList<CanTrace> Traces { get; init; } = [];
+
     /// <summary>The day as a readings table that was understood.</summary>
     public ReadingsTable Table => new(Runs, [], [.. Runs.Select(r => r.Option).Distinct()]);
 }

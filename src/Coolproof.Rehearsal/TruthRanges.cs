@@ -238,4 +238,18 @@ public static class TruthRanges
 
     /// <summary>Sd of log charge: what the load doesn't explain; charger and start of charge (design).</summary>
     public const double ChargeRelationSd = 0.02, ChargerSd = 0.03;
+
+    // The can probe of a logger. Drawn apart from all else: days without it are the same.
+
+    /// <summary>Sd of the probe's offset, K, and what it misses of the can's rise: it is cooled by the air that it stands in, mean and sd (design).</summary>
+    public const double ProbeOffsetSdK = 0.7, ProbeMissMean = 0.02, ProbeMissSd = 0.015;
+
+    /// <summary>Lag of the probe, s, and its scatter from second to second, K (design).</summary>
+    public static readonly Between ProbeLagS = new(1, 4), ProbeScatterK = new(0.05, 0.25);
+
+    /// <summary>Steps of its numbers, K: one of these (common practice, no source).</summary>
+    public static readonly double[] ProbeSteps = [0.0625, 0.1, 0.25];
+
+    /// <summary>Sd of what the logger's clock is off by after it was set by the shape of the trace, s (design; docs/traces.md).</summary>
+    public const double ProbeClockSdS = 1;
 }

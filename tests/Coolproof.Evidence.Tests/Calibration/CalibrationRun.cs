@@ -16,7 +16,11 @@ internal static class CalibrationRun
     public static int Days(int usual) => int.TryParse(Environment.GetEnvironmentVariable(DaysVariable), NumberStyles.None, CultureInfo.InvariantCulture, out int days) && days > 0 ? days : usual;
 
     /// <summary>Judges days 1 to <paramref name="days"/>.</summary>
-    public static DayOutcome[] Of(string name, int days, Func<long, SimulatedDay> make, bool oracle, ITestOutputHelper output)
+    public static DayOutcome[] Of(string name, int days, Func<long, SimulatedDay> make, bool oracle, ITestOutputHelper output) =>
+        Of(name, days, (seed, day) => DayJudging.Of(seed, day, oracle), make, output);
+
+    /// <summary>Judges them in a way of one's own.</summary>
+    public static DayOutcome[] Of(string name, int days, Func<long, SimulatedDay, DayOutcome> judge, Func<long, SimulatedDay> make, ITestOutputHelper output)
     {
         DayOutcome[] outcomes = new DayOutcome[days];
         using OutcomeLog log = new(name);
@@ -28,7 +32,7 @@ internal static class CalibrationRun
         {
             for (int i = Interlocked.Increment(ref next) - 1; i < days; i = Interlocked.Increment(ref next) - 1)
             {
-                outcomes[i] = DayJudging.Of(i + 1, make(i + 1), oracle);
+                outcomes[i] = judge(i + 1, make(i + 1));
                 log.Add(outcomes[i]);
                 int now = Interlocked.Increment(ref done);
                 if (now % TellEach == 0)

@@ -10,27 +10,33 @@ namespace Coolproof.Evidence.Tests.Calibration;
 internal static class DayJudging
 {
     /// <summary>Judges one day as a user would, and again knowing the generator's hyperparameters where asked.</summary>
-    public static DayOutcome Of(long seed, SimulatedDay day, bool oracle)
+    public static DayOutcome Of(long seed, SimulatedDay day, bool oracle) => Of(seed, day, day.Table, oracle ? day.Truth.Hyperparameters : null);
+
+    /// <summary>The same with another table of the day than the gun's.</summary>
+    /// <param name="seed">Seed of the judge.</param>
+    /// <param name="day">The day.</param>
+    /// <param name="table">What was noted of it.</param>
+    /// <param name="oracle">What the oracle knows; null: it isn't asked.</param>
+    public static DayOutcome Of(long seed, SimulatedDay day, ReadingsTable table, Hyperparameters? oracle)
     {
-        ReadingsTable table = day.Table;
         JudgeSettings settings = new(Seed: seed, Threads: 1);
         Stopwatch watch = Stopwatch.StartNew();
         Judgement judgement = Judge.Of(table, settings);
         double seconds = watch.Elapsed.TotalSeconds;
         if (judgement is not Judged judged)
             return new(seed, day.Stratum, FailureOf(judgement), "", [], [], 0, seconds);
-        Judgement? second = oracle ? Judge.With(table, settings, KnownTo(day.Truth.Hyperparameters)) : null;
+        Judgement? second = oracle is null ? null : Judge.With(table, settings, KnownTo(oracle));
         Verdict verdict = judged.Verdict;
         Dictionary<string, TruePeak> peaks = day.Truth.Peaks(verdict.Fair.AmbientC, verdict.Fair.DriveS).ToDictionary(p => p.Option);
         return new(seed, day.Stratum, "", second is null or Judged ? "" : FailureOf(second),
             [.. verdict.Options.Select(o => new OptionOutcome(o.Name, o.PeakCanC, peaks[o.Name].CanC, o.PeakWindingC, peaks[o.Name].WindingC))],
-            Pairs(day, verdict, (second as Judged)?.Verdict, peaks), verdict.Sampler.Chains * verdict.Sampler.Draws, seconds);
+            Pairs(day, table, verdict, (second as Judged)?.Verdict, peaks), verdict.Sampler.Chains * verdict.Sampler.Draws, seconds);
     }
 
-    private static PairOutcome[] Pairs(SimulatedDay day, Verdict verdict, Verdict? oracle, Dictionary<string, TruePeak> peaks)
+    private static PairOutcome[] Pairs(SimulatedDay day, ReadingsTable table, Verdict verdict, Verdict? oracle, Dictionary<string, TruePeak> peaks)
     {
         Dictionary<string, double> floor = day.Truth.Floors(verdict.Fair.AmbientC, verdict.Fair.DriveS).GroupBy(f => f.Run.Option).ToDictionary(g => g.Key, g => g.Average(f => f.CanC));
-        Dictionary<string, double> naive = FirstReadingMinusAir(day.Table);
+        Dictionary<string, double> naive = FirstReadingMinusAir(table);
         return [.. verdict.Pairs.Select((p, i) =>
         {
             bool can = p.On == ComparedOn.Can;
