@@ -5,17 +5,19 @@ using MathNet.Numerics.Statistics;
 
 namespace Coolproof.Evidence.Earlier;
 
-/// <summary>A gun that reads a can that has taken on the air's temperature otherwise on the new day than before.</summary>
+/// <summary>A gun that reads cans before runs otherwise on the new day than before.</summary>
 /// <param name="Gun">Its name.</param>
-/// <param name="Days">Earlier days that began with such a reading; 0: what guns are off by at all stands in for them.</param>
-/// <param name="NowK">What it read over the air on the new day, K.</param>
-/// <param name="BeforeK">What it reads over the air by the days before, K.</param>
+/// <param name="Days">Earlier days with such readings; 0: what guns are off by at all stands in for them.</param>
+/// <param name="Cans">Cans before runs of the new day that it was read on; 1: the cold one before the first.</param>
+/// <param name="NowK">What it read on the new day over the air, and over what the runs before have left of warmth, K.</param>
+/// <param name="BeforeK">The same by the days before, K.</param>
 /// <param name="Sds">Standard deviations between the two.</param>
 /// <param name="Chance">Chance that a gun which reads as before is found this far off, shots that go wild included.</param>
-public sealed record GunChange(string Gun, int Days, double NowK, double BeforeK, double Sds, double Chance);
+public sealed record GunChange(string Gun, int Days, int Cans, double NowK, double BeforeK, double Sds, double Chance);
 
 /// <summary>
-/// Whether guns read as they did. Hot readings can't tell: all of them higher is a hotter day as well. The can before a day's first run can, since it has the temperature of the air, which a thermometer reads.
+/// Whether guns read as they did. Hot readings can't tell: all of them higher is a hotter day as well. The can before a day's first run can, since it has the temperature of the air, which a thermometer reads; and so can
+/// those before later runs, set beside what air and runs before leave of them, by as much as a gun reads more of that on one day than on others (<see cref="ColdCanContrast"/>).
 /// </summary>
 internal static class GunChanges
 {
@@ -32,14 +34,28 @@ internal static class GunChanges
     // Days without any change on which one of all guns is called changed.
     private const double FalseAlarms = 0.05;
 
-    /// <summary>One for each gun that read the can before the first run of a new day.</summary>
+    /// <summary>One for each gun that read cans before runs of a new day.</summary>
     /// <param name="table">The new day, or days.</param>
     /// <param name="before">Earlier ones.</param>
     public static IReadOnlyList<GunChange> Of(ReadingsTable table, IReadOnlyList<ReadingsTable> before)
     {
         ILookup<string, double> now = ColdStarts([table]), then = ColdStarts(before);
-        return [.. now.Select(gun => Of(gun.Key, [.. gun], [.. then[gun.Key]], ScatterK(gun.Key, [table, .. before])))];
+        GunChange[] later = [.. LaterCans(table, before)];
+        return [.. later, .. now.Where(gun => !later.Any(l => Same(l.Gun, gun.Key))).Select(gun => Of(gun.Key, [.. gun], [.. then[gun.Key]], ScatterK(gun.Key, [table, .. before])))];
     }
+
+    // By all cans before runs, where there are several on the new day and days to set them beside.
+    private static IEnumerable<GunChange> LaterCans(ReadingsTable table, IReadOnlyList<ReadingsTable> before)
+    {
+        if (before.Count == 0 || table.Runs.Count + before.Sum(b => b.Runs.Count) > EarlierTables.MostRuns || table.Runs.Count(r => r.StartC is not null) < 2)
+            return [];
+        return from gun in ColdCan.Of(table, before).GroupBy(c => c.Gun, StringComparer.OrdinalIgnoreCase)
+               let contrast = ColdCanContrast.Of([.. gun], ThermometerK)
+               where contrast is { Cans: > 1 }
+               select new GunChange(gun.Key, contrast.Days, contrast.Cans, contrast.BeforeK + contrast.DifferenceK, contrast.BeforeK, Math.Abs(contrast.DifferenceK) / contrast.Sd, contrast.Chance);
+    }
+
+    private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The one that stands out most; null where none is beyond what one in twenty days without any change shows (Šidák 1967).</summary>
     public static GunChange? Most(IReadOnlyList<GunChange> guns) => guns.Where(g => g.Chance < 1 - Math.Pow(1 - FalseAlarms, 1.0 / guns.Count)).MinBy(g => g.Chance);
@@ -52,7 +68,7 @@ internal static class GunChanges
         double off = Math.Abs(nowK - beforeK), variance = day / now.Length + 1 / precision;
         double chance = Enumerable.Range(0, now.Length + 1).Sum(wild =>
             Binomial.PMF(WildPart, now.Length, wild) * 2 * Normal.CDF(0, Math.Sqrt(variance + wild * WildVariances * shot / (now.Length * now.Length)), -off));
-        return new(gun, then.Length, nowK, beforeK, off / Math.Sqrt(variance), chance);
+        return new(gun, then.Length, 1, nowK, beforeK, off / Math.Sqrt(variance), chance);
     }
 
     // What the can read over the air before the first run of a day, by gun.

@@ -26,8 +26,11 @@ public static class EarlierWords
         return $"The {c.Option} shed {percent.ToString("0", CultureInfo.InvariantCulture)} % {(c.Ratio < 1 ? "less" : "more")} heat per degree on this day than on {(c.Days == 1 ? "the day" : $"the {c.Days} days")} before ({Times(c.TimesAsLikely)} as likely after a change of a fifth as after none): is it the same one, at the same voltage, in the same place? If not, give it a new name; all its runs count together in this answer.";
     }
 
-    private static string Said(GunChange g) =>
+    private static string Said(GunChange g) => g.Cans > 1 ? SaidOfCans(g) :
         $"The {g.Gun} read the can {Told(g.NowK)} than the air before the first run of this day{(g.Days == 0 ? "" : $", {Told(g.BeforeK)} on {(g.Days == 1 ? "the day" : $"the {g.Days} days")} before")} ({Chance}): a can that stood has the temperature of the air. Check the gun against something of known temperature, and its battery. If it is off, enter its readings of this day as those of another instrument.";
+
+    private static string SaidOfCans(GunChange g) =>
+        $"The {g.Gun} read the can before {g.Cans} runs of this day {Told(g.NowK - g.BeforeK)} than on {(g.Days == 1 ? "the day" : $"the {g.Days} days")} before, set beside what the air and the runs before leave of it ({Chance}). Check the gun against something of known temperature, and its battery. If it is off, enter its readings of this day as those of another instrument.";
 
     private static string Times(double times) => times >= 1000 ? "over 1000 times" : $"{times.ToString(times < 10 ? "0.0" : "0", CultureInfo.InvariantCulture)} times";
 
