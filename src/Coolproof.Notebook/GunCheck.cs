@@ -21,6 +21,18 @@ public enum CheckedAgainst
 /// <param name="EmissivitySet">Its emissivity setting then; null when not noted.</param>
 public sealed record GunCheck(string Gun, CheckedAgainst Against, double ReadC, double TrueC, double? EmissivitySet = null)
 {
+    /// <summary>Checks of several tables in one list: a gun's are those of the first table that has any of it.</summary>
+    public static IReadOnlyList<GunCheck> Of(IEnumerable<ReadingsTable> tables)
+    {
+        List<GunCheck> all = [];
+        foreach (ReadingsTable table in tables)
+        {
+            HashSet<string> there = [.. all.Select(c => c.Gun.ToUpperInvariant())];
+            all.AddRange(table.GunChecks.Where(c => !there.Contains(c.Gun.ToUpperInvariant())));
+        }
+        return all;
+    }
+
     static readonly (string Word, CheckedAgainst Against)[] words =
         [("ice", CheckedAgainst.Ice), ("boiling", CheckedAgainst.Boiling), ("probe-in-water", CheckedAgainst.ProbeInWater), ("beside-tape", CheckedAgainst.BesideTape)];
 

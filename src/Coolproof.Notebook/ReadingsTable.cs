@@ -13,4 +13,8 @@ public sealed record TableProblem(int Line, string Column, string Found, string 
 /// </param>
 /// <param name="Questions">What is odd but happens: kept, and to be said beside the verdict.</param>
 /// <param name="Options">Names of the options in the order of their first run.</param>
-public sealed record ReadingsTable(IReadOnlyList<Run> Runs, IReadOnlyList<TableProblem> Questions, IReadOnlyList<string> Options);
+public sealed record ReadingsTable(IReadOnlyList<Run> Runs, IReadOnlyList<TableProblem> Questions, IReadOnlyList<string> Options)
+{
+    /// <summary>Checks of the guns that took the readings, in the order of time for each gun; those of other guns do nothing.</summary>
+    public IReadOnlyList<GunCheck> GunChecks { get; init; } = [];
+}

@@ -22,7 +22,7 @@ public sealed class NotebookSubjectTests
         Assert.Equal(4, subject.Table.Runs.Count);
         Assert.DoesNotContain("drive_s", Encoding.UTF8.GetString(subject.Csv));
         Assert.All(subject.Table.Runs, run => Assert.Equal((300, true), (run.DriveS, run.DriveAssumed)));
-        Assert.Equal(["compare", "r.csv", "--json", "--random-seed", "1", "--same-within", "2K", "--drive", "300s"], subject.CompareWords("r.csv"));
+        Assert.Equal(["compare", "r.csv", "--json", "--random-seed", "1", "--same-within", "2K", "--drive", "300s", "--gun-checks", "about.json"], subject.CompareWords("r.csv"));
     }
 
     [Fact]

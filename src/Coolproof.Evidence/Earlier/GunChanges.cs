@@ -1,4 +1,4 @@
-using Coolproof.Evidence.Model;
+using Coolproof.Evidence.Guns;
 using Coolproof.Notebook;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
@@ -41,7 +41,7 @@ internal static class GunChanges
     {
         ILookup<string, double> now = ColdStarts([table]), then = ColdStarts(before);
         GunChange[] later = [.. LaterCans(table, before)];
-        return [.. later, .. now.Where(gun => !later.Any(l => Same(l.Gun, gun.Key))).Select(gun => Of(gun.Key, [.. gun], [.. then[gun.Key]], ScatterK(gun.Key, [table, .. before])))];
+        return [.. later, .. now.Where(gun => !later.Any(l => Same(l.Gun, gun.Key))).Select(gun => Of(gun.Key, GunBelief.Of(gun.Key, EarlierTables.Joined(table, before)), [.. gun], [.. then[gun.Key]], ScatterK(gun.Key, [table, .. before])))];
     }
 
     // By all cans before runs, where there are several on the new day and days to set them beside.
@@ -60,11 +60,11 @@ internal static class GunChanges
     /// <summary>The one that stands out most; null where none is beyond what one in twenty days without any change shows (Šidák 1967).</summary>
     public static GunChange? Most(IReadOnlyList<GunChange> guns) => guns.Where(g => g.Chance < 1 - Math.Pow(1 - FalseAlarms, 1.0 / guns.Count)).MinBy(g => g.Chance);
 
-    private static GunChange Of(string gun, double[] now, double[] then, double scatterK)
+    private static GunChange Of(string gun, GunBelief believed, double[] now, double[] then, double scatterK)
     {
         double shot = scatterK * scatterK, day = StoodK * StoodK + ThermometerK * ThermometerK + shot;
-        double precision = 1 / (Priors.OffsetSd * Priors.OffsetSd) + then.Length / (day + WildPart * WildVariances * shot);
-        double nowK = now.Mean(), beforeK = then.Sum() / (day + WildPart * WildVariances * shot) / precision;
+        double precision = 1 / (believed.OffsetSdK * believed.OffsetSdK) + then.Length / (day + WildPart * WildVariances * shot);
+        double nowK = now.Mean(), beforeK = (believed.OffsetK / (believed.OffsetSdK * believed.OffsetSdK) + then.Sum() / (day + WildPart * WildVariances * shot)) / precision;
         double off = Math.Abs(nowK - beforeK), variance = day / now.Length + 1 / precision;
         double chance = Enumerable.Range(0, now.Length + 1).Sum(wild =>
             Binomial.PMF(WildPart, now.Length, wild) * 2 * Normal.CDF(0, Math.Sqrt(variance + wild * WildVariances * shot / (now.Length * now.Length)), -off));

@@ -301,11 +301,15 @@ internal sealed partial class DayDensity
                 gradient[e.Own] += _ratioBar[i] * e.OwnSd;
         }
         for (int i = 0; i < _gain.Length; i++)
-            gradient[_model.Gains[i].Parameter] += _gainBar[i] * _model.Gains[i].Prior.Sd;
+        {
+            GainEntry e = _model.Gains[i];
+            gradient[e.Parameter] += _gainBar[i] * e.Prior.Sd;
+            gradient[e.Offset] += _gainBar[i] * e.Tilt;
+        }
         for (int i = 0; i < _guns.Length; i++)
         {
             InstrumentEntry e = _model.Instruments[i];
-            gradient[e.Offset] += _gunBars[i].Offset * Priors.OffsetSd;
+            gradient[e.Offset] += _gunBars[i].Offset * e.OffsetSdK;
             gradient[e.LogAim] += _gunBars[i].Aim * Priors.AimLoss.Sd;
             gradient[e.Scatter] += _gunBars[i].Scatter * (_guns[i].Scatter - Square(Priors.ScatterFloor) / _guns[i].Scatter) * _logSlope[e.Scatter];
         }

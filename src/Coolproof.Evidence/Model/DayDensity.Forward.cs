@@ -76,11 +76,11 @@ internal sealed partial class DayDensity
         _heatMiss = u[Global.Heat] + (shift - _dayMean) / Priors.Heat.Sd;
         double log = -0.5 * _heatMiss * _heatMiss;
         for (int i = 0; i < _gain.Length; i++)
-            _gain[i] = Log(_model.Gains[i].Prior, u[_model.Gains[i].Parameter]);
+            _gain[i] = _model.Gains[i].At(u);
         for (int i = 0; i < _guns.Length; i++)
         {
             InstrumentEntry e = _model.Instruments[i];
-            _guns[i] = (Priors.OffsetSd * u[e.Offset], Log(Priors.AimLoss, u[e.LogAim]),
+            _guns[i] = (e.OffsetK + e.OffsetSdK * u[e.Offset], Log(Priors.AimLoss, u[e.LogAim]),
                 ScatterOf(_x[e.Scatter]));
         }
         if (_model.Charge is { } charge)

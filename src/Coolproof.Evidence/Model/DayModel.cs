@@ -14,11 +14,15 @@ internal readonly record struct RatioEntry(double Mean, int Common, double Commo
     public double Log(ReadOnlySpan<double> u) => Mean + (Common < 0 ? 0 : CommonSd * u[Common]) + (Own < 0 ? 0 : OwnSd * u[Own]);
 }
 
-/// <summary>An instrument's parameters.</summary>
-internal readonly record struct InstrumentEntry(string Name, int Offset, int LogAim, int Scatter);
+/// <summary>An instrument's parameters: offset = OffsetK + OffsetSdK u.</summary>
+internal readonly record struct InstrumentEntry(string Name, int Offset, int LogAim, int Scatter, double OffsetK, double OffsetSdK);
 
-/// <summary>An instrument's gain on one kind of surface: log g = mean + sd u.</summary>
-internal readonly record struct GainEntry(int Parameter, NormalPrior Prior);
+/// <summary>An instrument's gain on one kind of surface: log g = mean + sd u + tilt v, where v is the parameter of its offset, with which a check of the gun couples it.</summary>
+internal readonly record struct GainEntry(int Parameter, NormalPrior Prior, int Offset, double Tilt)
+{
+    /// <summary>The gain at one point of the parameters.</summary>
+    public double At(ReadOnlySpan<double> u) => Math.Exp(Prior.Mean + Prior.Sd * u[Parameter] + Tilt * u[Offset]);
+}
 
 /// <summary>A day's parameters.</summary>
 internal readonly record struct DayEntry(string Name, int Heat, int Conductance, int Air, double AirSd, int Trend);

@@ -1,3 +1,4 @@
+using Coolproof.Evidence.Guns;
 using Coolproof.Notebook;
 
 namespace Coolproof.Evidence.Model;
@@ -26,6 +27,7 @@ internal sealed class DayModelBuilder
     private readonly List<RatioEntry> _ratios = [];
     private readonly Dictionary<(int Option, int State), int> _ratioIndex = [];
     private readonly List<InstrumentEntry> _instruments = [];
+    private readonly List<GunBelief> _guns = [];
     private readonly List<GainEntry> _gains = [];
     private readonly Dictionary<(int, bool), int> _gainIndex = [];
     private readonly List<(int, int)> _endbells = [];
@@ -225,7 +227,7 @@ internal sealed class DayModelBuilder
             On = on,
             DelayS = delay,
             Instrument = instrument,
-            ValueC = on is ReadingOn.Can or ReadingOn.Endbell ? GunSetting.Undo(value, r.EmissivitySet, model.AirC) : value,
+            ValueC = on is ReadingOn.Can or ReadingOn.Endbell ? GunSetting.Undo(value, r.EmissivitySet ?? _guns[instrument].Setting, model.AirC) : value,
             Gain = GainOf(instrument, r.Surface is SpotSurface.Tape or SpotSurface.Paint),
             MaxFactor = r.Hold == Hold.Max ? 1 / Priors.MaxHoldFactor : 1,
             EndbellEntry = on == ReadingOn.Endbell ? EndbellOf(model.Option) : -1,
@@ -238,11 +240,12 @@ internal sealed class DayModelBuilder
         int at = _instruments.FindIndex(i => string.Equals(i.Name, name, StringComparison.OrdinalIgnoreCase));
         if (at >= 0)
             return at;
+        _guns.Add(GunBelief.Of(name, _table));
         _instruments.Add(new(name, Add($"offset of {name}", PriorKind.Unit, DoubtSource.Gun),
             _known.AimLoss is { } aim
                 ? Add($"aim loss of {name}", PriorKind.Known, DoubtSource.ScatterAndAim, (Math.Log(aim) - Priors.AimLoss.Mean) / Priors.AimLoss.Sd, KnownSd)
                 : Add($"aim loss of {name}", PriorKind.Unit, DoubtSource.ScatterAndAim),
-            AddSpread($"scatter of {name}", Priors.ScatterSpread, DoubtSource.ScatterAndAim, _known.Scatter)));
+            AddSpread($"scatter of {name}", Priors.ScatterSpread, DoubtSource.ScatterAndAim, _known.Scatter), _guns[^1].OffsetK, _guns[^1].OffsetSdK));
         return _instruments.Count - 1;
     }
 
@@ -251,7 +254,8 @@ internal sealed class DayModelBuilder
         if (_gainIndex.TryGetValue((instrument, matt), out int entry))
             return entry;
         string name = $"gain of {_instruments[instrument].Name} on {(matt ? "tape or paint" : "bare metal or an unknown surface")}";
-        _gains.Add(new(Add(name, PriorKind.Unit, DoubtSource.Gun), matt ? Priors.GainTape : Priors.GainBare));
+        GunBelief gun = _guns[instrument];
+        _gains.Add(new(Add(name, PriorKind.Unit, DoubtSource.Gun), matt ? gun.Tape : gun.Bare, _instruments[instrument].Offset, matt ? gun.TapeTilt : gun.BareTilt));
         return _gainIndex[(instrument, matt)] = _gains.Count - 1;
     }
 

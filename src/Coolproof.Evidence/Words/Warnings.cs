@@ -68,10 +68,8 @@ internal static class Warnings
         if (shown.Length > 0 && options.All(o => !Spots.Matt(table, o.Name).Contains(true)))
             yield return "No reading is known to be on matt tape or paint: bare metal shows too little, by an unknown amount that is taken to be the same for all options.";
         string[] guns = [.. readings.Where(r => r.ReadC is not null).Select(r => r.Instrument).Distinct(StringComparer.OrdinalIgnoreCase)];
-        if (guns.Length == 1)
-            yield return $"All readings are by one gun that was not checked: temperatures may be off by {Say.Number(2 * Priors.OffsetSd)} K together, differences hardly.";
-        else if (guns.Length > 1)
-            yield return $"Readings are by {guns.Length} instruments that were not checked against each other.";
+        foreach (string said in GunWords.Of(table, guns))
+            yield return said;
     }
 
     private static IEnumerable<string> WhatWasNotNoted(Run[] runs)

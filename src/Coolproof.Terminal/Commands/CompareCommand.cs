@@ -22,19 +22,20 @@ internal static class CompareCommand
             HelpName = "FILE",
             AllowMultipleArgumentsPerToken = false,
         };
+        var checks = GunChecksFile.Option();
         var picture = PictureFile.Option("Also draws the verdict to a file.");
         var units = WordOption.Units("Degrees for people.");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C and K, whatever --units says." };
         var details = new Option<bool>("--details") { Description = "Prints every option, pair, doubt and reading, however long." };
         var command = new Command("compare", "Judges the cooling options of a readings table: which keeps the motor cooler at fair, equal conditions.")
         {
-            file, ambient.Option, drive.Option, same.Option, seed.Option, earlier, picture, units.Option, details, json,
+            file, ambient.Option, drive.Option, same.Option, seed.Option, earlier, checks, picture, units.Option, details, json,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(new Comparison(terminal).Run(
             new CompareRequest(
                 parsed.GetValue(file)!, ambient.In(parsed), drive.In(parsed), same.In(parsed) ?? SameWithinK, (long)(seed.In(parsed) ?? 1),
                 parsed.GetValue(picture), units.UnitIn(parsed), parsed.GetValue(json), parsed.GetValue(details))
-            { Earlier = parsed.GetValue(earlier) ?? [] },
+            { Earlier = parsed.GetValue(earlier) ?? [], GunChecks = parsed.GetValue(checks) },
             cancel)));
         return command;
     }

@@ -17,4 +17,7 @@ internal sealed record CompareRequest(
 {
     /// <summary>Paths of readings tables of earlier days.</summary>
     public IReadOnlyList<string> Earlier { get; init; } = [];
+
+    /// <summary>Path of checks of the guns; null: none.</summary>
+    public string? GunChecks { get; init; }
 }

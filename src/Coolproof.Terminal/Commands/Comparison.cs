@@ -15,13 +15,14 @@ internal sealed class Comparison(Terminal terminal)
     /// <returns>The exit code.</returns>
     public int Run(CompareRequest request, CancellationToken cancel)
     {
-        if (TableFile.Read(request.File, request.DriveS, terminal) is not { } table) return Exit.BadInput;
+        if (TableFile.Read(request.File, request.DriveS, terminal) is not { } table || GunChecksFile.Read("compare", request.GunChecks, terminal) is not { } checks) return Exit.BadInput;
+        table = table with { GunChecks = checks };
         List<ReadingsTable> before = [];
         foreach (var file in request.Earlier)
         {
             if (TableFile.Read(file, request.DriveS, terminal) is not { } earlier) return Exit.BadInput;
             if (Twice(earlier, [table, .. before], file, terminal)) return Exit.BadInput;
-            if (earlier.Runs.Count > 0) before.Add(earlier);
+            if (earlier.Runs.Count > 0) before.Add(earlier with { GunChecks = checks });
         }
         var settings = new JudgeSettings(request.AmbientC, request.DriveS, request.SameWithinK, request.Seed);
         return Answer(TableJudging.Of(table, before, settings, terminal, cancel), table, request);

@@ -38,6 +38,7 @@ internal sealed record JudgeTask(NotebookTable Table, JudgeSettings Settings, st
             text.Append(run with { Readings = [] }).Append('\n');
             foreach (var reading in run.Readings) text.Append(reading with { Line = 0 }).Append('\n');
         }
+        foreach (var check in table.GunChecks) text.Append(check).Append('\n');
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
     }
 }

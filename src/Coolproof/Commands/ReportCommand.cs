@@ -21,6 +21,7 @@ internal static class ReportCommand
             HelpName = "FILE",
             AllowMultipleArgumentsPerToken = false,
         };
+        var checks = GunChecksFile.Option();
         var place = new Option<string?>("--out") { HelpName = "FOLDER", Description = $"A new folder for the files, written whole or not at all. Otherwise {Folder}." };
         var question = new Option<string?>("--question") { HelpName = "TEXT", Description = "The question that stands over the page. Otherwise the day's own, or which is the coolest." };
         var ambient = new QuantityOption("--at-ambient", "30C|86F", "Fair air for all options. Otherwise the question's, or the middle of what was noted.", Typed.Air);
@@ -32,18 +33,19 @@ internal static class ReportCommand
         var json = new Option<bool>("--json") { Description = "Prints JSON about what was written, version 1 (docs/formats)." };
         var command = new Command("report", "Writes what to show to people who weren't there: a page (HTML and PDF), a picture to post (PNG, SVG), the data to check.")
         {
-            file, day, earlier, store, place, question, ambient.Option, drive.Option, same.Option, seed.Option, noPdf, units.Option, json,
+            file, day, earlier, checks, store, place, question, ambient.Option, drive.Option, same.Option, seed.Option, noPdf, units.Option, json,
         };
         command.Validators.Add(result =>
         {
             if (result.GetValue(file) is null == result.GetValue(day) is null) result.AddError("expected a readings table, or --day with a day of the notebook");
+            if (result.GetValue(day) is not null && result.GetValue(checks) is not null) result.AddError("--gun-checks goes with a readings table; a day of the notebook has its own checks");
             if (result.GetValue(day) is not null && result.GetValue(earlier) is { Length: > 0 }) result.AddError("--earlier goes with a readings table; a day of the notebook has its own earlier days");
         });
         command.SetAction((parsed, cancel) => StoreWork.RunAsync(terminal, () => new Reporting(terminal).RunAsync(
             new ReportRequest(
                 parsed.GetValue(file), parsed.GetValue(day), parsed.GetValue(store), parsed.GetValue(place) ?? Folder, parsed.GetValue(question), ambient.In(parsed), drive.In(parsed), same.In(parsed),
                 (long?)seed.In(parsed), !parsed.GetValue(noPdf), units.UnitIn(parsed), parsed.GetValue(json))
-            { Earlier = parsed.GetValue(earlier) ?? [] },
+            { Earlier = parsed.GetValue(earlier) ?? [], GunChecks = parsed.GetValue(checks) },
             cancel)));
         return command;
     }

@@ -31,6 +31,9 @@ internal sealed record ReportRequest(
 {
     /// <summary>Readings tables of earlier days.</summary>
     public IReadOnlyList<string> Earlier { get; init; } = [];
+
+    /// <summary>Path of checks of the guns; null: none.</summary>
+    public string? GunChecks { get; init; }
 }
 
 /// <summary>`coolproof report` from the table or the notebook to the folder.</summary>
@@ -60,14 +63,15 @@ internal sealed class Reporting(Terminal terminal)
     async Task<ReportSubject?> SubjectAsync(ReportRequest request, CancellationToken cancel)
     {
         if (request.File is not { } file) return await NotedAsync(request, cancel) is { } noted ? noted with { Asked = request.Question ?? noted.Asked } : null;
-        if (TableFile.ReadWhole(file, request.DriveS, terminal) is not var (table, bytes)) return null;
+        if (TableFile.ReadWhole(file, request.DriveS, terminal) is not var (table, bytes) || GunChecksFile.Read("report", request.GunChecks, terminal) is not { } checks) return null;
+        table = table with { GunChecks = checks };
         var settings = new JudgeSettings(request.AmbientC, request.DriveS);
         List<(byte[], ReadingsTable)> earlier = [];
         foreach (var other in request.Earlier)
         {
             if (TableFile.ReadWhole(other, request.DriveS, terminal) is not var (before, csv)) return null;
             if (Comparison.Twice(before, [table, .. earlier.Select(one => one.Item2)], other, terminal)) return null;
-            if (before.Runs.Count > 0) earlier.Add((csv, before));
+            if (before.Runs.Count > 0) earlier.Add((csv, before with { GunChecks = checks }));
         }
         return new ReportSubject(bytes, table, With(settings, request))
         {

@@ -29,7 +29,7 @@ internal sealed record ReportAboutJson(
             [.. report.Days.Select(day => Day(verdict, day))],
             report.Alone is { } alone ? new LastDayJson(alone.Day, alone.Verdict?.Sentence, alone.Why.Length > 0 ? alone.Why : null) : null,
             [.. verdict.Options.Select(option => Option(option.Name, subject.Noted(option.Name)))],
-            [.. subject.Guns.SelectMany(gun => gun.Checks.Select(check => new GunCheckJson(gun.Name, check.Way, check.ReadC, check.TrueC, check.EmissivitySet)))],
+            [.. subject.GunChecks.Select(check => new GunCheckJson(check.Gun, check.Way, check.ReadC, check.TrueC, check.EmissivitySet))],
             ReportEarlierJson.Of(report));
     }
 

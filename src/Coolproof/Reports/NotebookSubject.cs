@@ -31,19 +31,18 @@ internal static class NotebookSubject
         // Where no run noted its drive the table can't say it, and whoever judges it must.
         var assumed = task.Table.Table.Runs is [var first, ..] runs && runs.All(run => run.DriveAssumed) ? first.DriveS : (double?)null;
         var settings = task.Settings with { DriveS = task.Settings.DriveS ?? assumed };
-        if (Read(csv, settings) is not { } table) return null;
+        if (Read(csv, settings, task.Table.Table) is not { } table) return null;
         var question = AskedAbout.Of(notebook, about)?.Question;
         var earlier = notebook.Find<NotedDay>(about) is { } day ? EarlierDays.Of(notebook, day, table.Runs.Count) : [];
         return new ReportSubject(csv, table, settings)
         {
-            Earlier = [.. from one in earlier let bytes = Written(one.Table) let read = Read(bytes, settings) where read is not null select (bytes, read)],
+            Earlier = [.. from one in earlier let bytes = Written(one.Table) let read = Read(bytes, settings, one.Table) where read is not null select (bytes, read)],
             Units = units,
             Asked = question?.Text ?? "",
             Question = question,
             Options = notebook.Options,
             Costs = costs,
             Looks = OptionLooks.ByName(notebook),
-            Guns = notebook.Instruments,
             LeftOut = [.. task.Table.Table.Questions.Select(TableQuestions.Sentence)],
             MadeUp = Demo.Made(notebook, about),
         };
@@ -63,7 +62,9 @@ internal static class NotebookSubject
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 
-    static ReadingsTable? Read(byte[] csv, JudgeSettings settings) => ReadingsTableReader.Read(new MemoryStream(csv), settings.DriveS).Table;
+    // A readings table has no place for the checks of its guns: they go beside it.
+    static ReadingsTable? Read(byte[] csv, JudgeSettings settings, ReadingsTable noted) =>
+        ReadingsTableReader.Read(new MemoryStream(csv), settings.DriveS).Table is { } read ? read with { GunChecks = noted.GunChecks } : null;
 
     /// <summary>The latest photo of each option of a subject, made small; an option whose photo is not here has none.</summary>
     public static async Task<IReadOnlyDictionary<string, byte[]>> PhotosAsync(ReportSubject subject, PitNotebook notebook, JournalStore store, Thumbnails thumbnails, CancellationToken cancel)

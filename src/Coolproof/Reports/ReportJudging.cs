@@ -49,7 +49,7 @@ internal sealed record ReportJudging(Judgement Whole, DayAlone? Alone)
     static DayAlone LastAlone(ReportSubject subject, Verdict whole, string day, Func<ReadingsTable, JudgeSettings, Judgement> judge)
     {
         Run[] runs = [.. subject.Table.Runs.Where(run => string.Equals(run.Day, day, StringComparison.OrdinalIgnoreCase))];
-        var table = new ReadingsTable(runs, [], [.. runs.Select(run => run.Option).Distinct(StringComparer.OrdinalIgnoreCase)]);
+        var table = new ReadingsTable(runs, [], [.. runs.Select(run => run.Option).Distinct(StringComparer.OrdinalIgnoreCase)]) { GunChecks = subject.Table.GunChecks };
         // The same fair conditions, or the two could not stand beside each other.
         var settings = subject.Settings with { AmbientC = whole.Fair.AmbientC, DriveS = whole.Fair.DriveS };
         return judge(table, settings) switch

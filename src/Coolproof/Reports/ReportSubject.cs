@@ -39,8 +39,8 @@ public sealed record ReportSubject(byte[] Csv, ReadingsTable Table, JudgeSetting
     /// <summary>Photos by the name of their option, each as a JPEG.</summary>
     public IReadOnlyDictionary<string, byte[]> Photos { get; init; } = new Dictionary<string, byte[]>();
 
-    /// <summary>Guns with their checks.</summary>
-    public IReadOnlyList<NotedInstrument> Guns { get; init; } = [];
+    /// <summary>Checks of the guns of its table and of the earlier ones.</summary>
+    public IReadOnlyList<GunCheck> GunChecks => GunCheck.Of([Table, .. Earlier.Select(one => one.Table)]);
 
     /// <summary>What of the notebook is not in the table, and why: said on the page, since the table can't.</summary>
     public IReadOnlyList<string> LeftOut { get; init; } = [];
@@ -59,6 +59,7 @@ public sealed record ReportSubject(byte[] Csv, ReadingsTable Table, JudgeSetting
         List<string> words = ["compare", file, "--json", "--random-seed", $"{Settings.Seed}", "--same-within", $"{Exact(Settings.SameWithinK)}K"];
         if (Settings.AmbientC is { } air) words.AddRange(["--at-ambient", $"{Exact(air)}C"]);
         if (Settings.DriveS is { } drive) words.AddRange(["--drive", $"{Exact(drive)}s"]);
+        if (GunChecks.Count > 0) words.AddRange(["--gun-checks", ReportData.About]);
         return [.. words, .. earlier.SelectMany(one => new[] { "--earlier", one })];
     }
 

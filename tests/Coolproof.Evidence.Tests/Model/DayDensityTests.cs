@@ -6,7 +6,7 @@ namespace Coolproof.Evidence.Tests.Model;
 public class DayDensityTests(ITestOutputHelper output)
 {
     public static TheoryData<string, bool> Tables => new(
-        from name in new[] { "plain", "plain clocked", "plain without delays", "clocked without delays", "rich", "many days" }
+        from name in new[] { "plain", "plain clocked", "plain without delays", "clocked without delays", "rich", "rich by a checked gun", "many days" }
         from levelled in new[] { false, true }
         select (name, levelled));
 
@@ -17,6 +17,7 @@ public class DayDensityTests(ITestOutputHelper output)
         "plain without delays" => InventedDays.Plain(3, 4, delays: false),
         "many days" => InventedDays.ManyDays(14),
         "clocked without delays" => InventedDays.Plain(2, 3, clock: true, delays: false),
+        "rich by a checked gun" => InventedDays.Rich() with { GunChecks = [new("gun", CheckedAgainst.Ice, 2.5, 0), new("gun", CheckedAgainst.BesideTape, 64, 61)] },
         _ => InventedDays.Rich(),
     };
 

@@ -32,7 +32,25 @@ public sealed record NotebookTable(ReadingsTable Table, IReadOnlyList<Guid> Runs
             tabled.AddRange(new DayTable(notebook, noted, days.Of(noted), questions).Of(runs));
         }
 
-        return Assembled(tabled, questions);
+        NotebookTable whole = Assembled(tabled, questions);
+        return whole with { Table = whole.Table with { GunChecks = ChecksOf(notebook, whole.Table) } };
+    }
+
+    // Of the guns that took readings; a check without its two temperatures tells nothing, and ice is 0 °C.
+    private static IReadOnlyList<GunCheck> ChecksOf(PitNotebook notebook, ReadingsTable table)
+    {
+        HashSet<string> used = new(table.Runs.SelectMany(run => run.Readings).Select(reading => reading.Instrument), StringComparer.OrdinalIgnoreCase);
+        return
+        [
+            .. from gun in notebook.Instruments
+               let name = gun.Name.Length > 0 ? gun.Name : "gun"
+               where used.Contains(name)
+               from check in gun.Checks
+               let against = GunCheck.AgainstOf(check.Way) ?? CheckedAgainst.ProbeInWater
+               let known = check.TrueC ?? (against == CheckedAgainst.Ice ? 0 : null)
+               where check.ReadC is not null && known is not null
+               select new GunCheck(name, against, check.ReadC!.Value, known.Value, check.EmissivitySet),
+        ];
     }
 
     private static bool WorksOn(NotedDay day, NotedRun[] runs, NotedQuestion question) =>
