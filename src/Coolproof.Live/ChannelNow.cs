@@ -36,7 +36,7 @@ internal sealed class ChannelNow(TraceChannel channel, IEnumerable<Sample> recen
     /// <summary>Lets go what is older than the picture shows.</summary>
     public void Forget(long nowMs)
     {
-        var old = recent.FindIndex(sample => sample.AtMs >= nowMs - MovingPicture.WindowMs - MovingPicture.ColumnMs);
+        var old = recent.FindIndex(sample => sample.AtMs >= nowMs - MovingPicture.WindowMs);
         if (old > 0) recent.RemoveRange(0, old);
         else if (old < 0 && recent.Count > 0) recent.Clear();
     }

@@ -20,6 +20,7 @@ public sealed class SensorBoard(TraceFolder folder, TimeProvider clock) : IDispo
 
     const long ShowEvery = 500; // ms
     const long SyncEvery = 1000; // ms
+    const long RecentFor = 200; // ms
 
     static readonly LineProblem TooMany = new($"There are {MostChannels} channels already.", "Another name each time? A channel keeps its name.");
 
@@ -60,6 +61,15 @@ public sealed class SensorBoard(TraceFolder folder, TimeProvider clock) : IDispo
         }
     }
 
+    /// <summary>How all sensors do, a fifth of a second old at most: for many who ask at once.</summary>
+    public SensorView Recent
+    {
+        get
+        {
+            lock (turn) return view.AtMs > Now - RecentFor ? view : View;
+        }
+    }
+
     /// <summary>A source is connected, or could not be.</summary>
     /// <param name="source">Its name.</param>
     /// <param name="kind">How lines come from it.</param>
@@ -79,6 +89,9 @@ public sealed class SensorBoard(TraceFolder folder, TimeProvider clock) : IDispo
 
     /// <summary>Takes what a channel of a known name sent.</summary>
     public void HearOf(string source, SourceKind kind, string name, string text) => Take(source, kind, $"{name}: {text}", LiveLineReader.ReadOf(name, text, Now));
+
+    /// <summary>Counts a line that is not taken, and shows why.</summary>
+    public void Refuse(string source, SourceKind kind, string line, LineProblem why) => Take(source, kind, line, new LineRead(null, why));
 
     /// <summary>Takes lines that were sent together, and keeps them before it returns.</summary>
     /// <param name="source">Who sent them.</param>
@@ -171,7 +184,7 @@ public sealed class SensorBoard(TraceFolder folder, TimeProvider clock) : IDispo
                 channel.Forget(now);
             }
             if (sources.Quiet(clock.GetUtcNow())) version++;
-            if (now - shown >= (heard ? ShowEvery : 2 * ShowEvery) && channels.Count > 0) (tell, shown, heard) = (true, now, false);
+            if (now - shown >= (heard ? ShowEvery : 2 * ShowEvery) && sources.Any) (tell, shown, heard) = (true, now, false);
             if (now - synced >= SyncEvery) (sync, synced) = (true, now);
         }
         if (sync) Sync();

@@ -14,6 +14,9 @@ internal sealed class SourceList
     /// <summary>All of them.</summary>
     public IReadOnlyList<SourceState> All => [.. all];
 
+    /// <summary>Whether there is any.</summary>
+    public bool Any => all.Count > 0;
+
     /// <summary>A source is connected, or is not.</summary>
     /// <returns>Whether that is new.</returns>
     public bool Tell(string name, SourceKind kind, string? trouble, DateTimeOffset now)

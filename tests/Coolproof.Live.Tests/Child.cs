@@ -24,6 +24,9 @@ sealed class Child : IDisposable
         return child;
     }
 
+    /// <summary>A cable between two ports of this machine, which is cut when it is disposed.</summary>
+    public static Child Relay(int from, int to) => new("socat", $"TCP-LISTEN:{from},bind=127.0.0.1,reuseaddr,fork", $"TCP:127.0.0.1:{to}");
+
     /// <summary>A port that nobody has.</summary>
     public static int FreePort()
     {
@@ -50,7 +53,7 @@ sealed class Child : IDisposable
     {
         if (!process.HasExited)
         {
-            process.Kill();
+            process.Kill(entireProcessTree: true);
             process.WaitForExit();
         }
         process.Dispose();

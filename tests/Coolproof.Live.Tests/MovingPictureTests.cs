@@ -10,6 +10,7 @@ namespace Coolproof.Live.Tests;
 public partial class MovingPictureTests
 {
     const long Now = 1_781_021_106_000;
+    const long ColumnMs = MovingPicture.WindowMs / MovingPicture.Width;
 
     [Fact]
     public void Values_lie_where_their_time_and_size_put_them()
@@ -70,7 +71,7 @@ public partial class MovingPictureTests
             var points = Points(picture.Line);
             Assert.All(points, point => Assert.True(point is { X: >= 0 and < MovingPicture.Width, Y: >= 2 and <= MovingPicture.Height - 2 }, $"{point}"));
             Assert.InRange(picture.Line.Length, 0, 6000);
-            var shown = samples.Where(one => one.Mark == SampleMark.Good && one.AtMs / MovingPicture.ColumnMs > (Now / MovingPicture.ColumnMs) - MovingPicture.Width).ToList();
+            var shown = samples.Where(one => one.Mark == SampleMark.Good && one.AtMs / ColumnMs > (Now / ColumnMs) - MovingPicture.Width).ToList();
             if (shown.Count == 0) return;
             Assert.True(picture.Low <= shown.Min(one => one.Value) && picture.High >= shown.Max(one => one.Value));
             if (picture.High - picture.Low > 2) Assert.Equal((2.0, 58.0), (points.Min(point => point.Y), points.Max(point => point.Y)));
@@ -81,7 +82,7 @@ public partial class MovingPictureTests
 
     static Sample Mark(double ago, SampleMark mark) => new(Now + (long)(ago * 1000), double.NaN, mark);
 
-    static double Seconds(string x) => (Number(x) - MovingPicture.Width + 1) * MovingPicture.ColumnMs / 1000.0;
+    static double Seconds(string x) => (Number(x) - MovingPicture.Width + 1) * ColumnMs / 1000.0;
 
     static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

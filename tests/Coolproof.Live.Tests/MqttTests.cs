@@ -45,11 +45,44 @@ public sealed class MqttTests : IDisposable
     }
 
     [Fact]
+    public async Task What_a_broker_held_while_the_connection_was_away_counts_where_it_says_its_time()
+    {
+        var (port, between) = (Child.FreePort(), Child.FreePort());
+        using var ending = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        using var broker = await Child.BrokerAsync(port, bench.File("broker.conf"));
+        using var sender = await SenderAsync(port);
+        Task running;
+        using (Child.Relay(between, port))
+        {
+            running = new MqttSource(new MqttPlace("127.0.0.1", between, "bench/#", null), null, bench.Board, TimeProvider.System).RunAsync(ending.Token);
+            await Bench.UntilAsync(() => State()?.Alive == true, "the broker is heard");
+            await PublishAsync(sender, "bench/can", "1 °C");
+            await Bench.UntilAsync(() => bench.Kept("can").Count == 1, "the first value is kept");
+        }
+        await Bench.UntilAsync(() => State()?.Alive == false, "the cut connection is noticed");
+        await PublishAsync(sender, "bench/can", "2 °C");
+        var then = DateTimeOffset.UtcNow;
+        await PublishAsync(sender, "bench/can", $"3 °C @{then.ToUnixTimeMilliseconds()}");
+        using (Child.Relay(between, port))
+        {
+            await Bench.UntilAsync(() => bench.Kept("can").Any(one => one.Value == 3), "what said its time is kept");
+            Assert.Equal(then.ToUnixTimeMilliseconds(), bench.Kept("can").Single(one => one.Value == 3).AtMs);
+            Assert.DoesNotContain(bench.Kept("can"), one => one.Value == 2);
+            Assert.Contains("says no time", State()?.LastProblem?.Reason, StringComparison.Ordinal);
+            await Task.Delay(1500, TestContext.Current.CancellationToken);
+            await PublishAsync(sender, "bench/can", "4 °C");
+            await Bench.UntilAsync(() => bench.Kept("can").Any(one => one.Value == 4), "what comes after is kept");
+            await ending.CancelAsync();
+            await running.WaitAsync(TimeSpan.FromSeconds(5), TestContext.Current.CancellationToken);
+        }
+    }
+
+    [Fact]
     public async Task The_own_broker_takes_values_from_who_knows_its_password_and_passes_nothing_on()
     {
         var port = Child.FreePort();
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
-        var running = new OwnBroker(port, lan: false, "pit-secret", bench.Board).RunAsync(ending.Token);
+        var running = new OwnBroker(port, lan: false, "pit-secret", bench.Board, TimeProvider.System).RunAsync(ending.Token);
         await Bench.UntilAsync(() => State()?.Alive == true, "the broker answers");
         var heard = 0;
         using var sender = await SenderAsync(port, "pit-secret");
@@ -69,13 +102,19 @@ public sealed class MqttTests : IDisposable
     }
 
     [Fact]
-    public async Task A_port_that_is_taken_is_said_with_what_to_do()
+    public async Task A_port_that_is_taken_is_said_with_what_to_do_and_had_once_it_is_free()
     {
-        using var listener = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
-        listener.Start();
-        var port = ((System.Net.IPEndPoint)listener.LocalEndpoint).Port;
-        await new OwnBroker(port, lan: false, "x", bench.Board).RunAsync(TestContext.Current.CancellationToken).WaitAsync(TimeSpan.FromSeconds(10), TestContext.Current.CancellationToken);
-        Assert.Contains("--broker", State()?.Trouble, StringComparison.Ordinal);
+        using var ending = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        Task running;
+        using (var listener = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0))
+        {
+            listener.Start();
+            running = new OwnBroker(((System.Net.IPEndPoint)listener.LocalEndpoint).Port, lan: false, "x", bench.Board, TimeProvider.System).RunAsync(ending.Token);
+            await Bench.UntilAsync(() => State()?.Trouble?.Contains("--broker", StringComparison.Ordinal) == true, "the taken port is said");
+        }
+        await Bench.UntilAsync(() => State()?.Alive == true, "the port is had");
+        await ending.CancelAsync();
+        await running.WaitAsync(TimeSpan.FromSeconds(5), TestContext.Current.CancellationToken);
     }
 
     static async Task<MqttClientConnectResultCode?> TryAsync(IMqttClient client, int port, string? password)

@@ -21,18 +21,18 @@ public sealed record MovingPicture(string Line, string Gaps, double Low, double 
     /// <summary>Time that it shows, ms.</summary>
     public const long WindowMs = 600_000;
 
-    /// <summary>Time of a column, ms. Columns lie fast in time, so that the picture moves by whole ones and its shape stays.</summary>
-    public const long ColumnMs = WindowMs / Width;
-
     /// <summary>Draws it.</summary>
     /// <param name="samples">Samples in the order of time.</param>
     /// <param name="nowMs">The present, ms since 1970-01-01 UTC.</param>
     /// <param name="leastSpan">Least span of values that the height stands for, in the channel's unit: noise of a sensor must not look like a climb.</param>
-    public static MovingPicture Of(IReadOnlyList<Sample> samples, long nowMs, double leastSpan)
+    /// <param name="windowMs">Time that it shows, ms.</param>
+    public static MovingPicture Of(IReadOnlyList<Sample> samples, long nowMs, double leastSpan, long windowMs = WindowMs)
     {
         ArgumentNullException.ThrowIfNull(samples);
-        var first = (nowMs / ColumnMs) - Width + 1; // number of the column at the left
-        var (low, high) = Span(samples, first, leastSpan);
+        // Columns lie fast in time, so that the picture moves by whole ones and its shape stays.
+        var columnMs = Math.Max(1, (windowMs + Width - 1) / Width);
+        var first = (nowMs / columnMs) - Width + 1; // number of the column at the left
+        var (low, high) = Span(samples, first, columnMs, leastSpan);
         var (line, gaps, count) = (new StringBuilder(), new StringBuilder(), 0);
         var (pen, broke, column, least, most) = (false, false, long.MinValue, 0.0, 0.0);
         long? broken = null; // instant of the last value before a mark
@@ -49,7 +49,7 @@ public sealed record MovingPicture(string Line, string Gaps, double Low, double 
 
         foreach (var sample in samples)
         {
-            if (sample.AtMs / ColumnMs < first || sample.AtMs > nowMs + ColumnMs) continue;
+            if (sample.AtMs / columnMs < first || sample.AtMs > nowMs + columnMs) continue;
             if (sample.Mark != SampleMark.Good)
             {
                 broke = true;
@@ -58,10 +58,10 @@ public sealed record MovingPicture(string Line, string Gaps, double Low, double 
             }
             if (broken is { } from)
             {
-                Band(gaps, from, sample.AtMs, first);
+                Band(gaps, from, sample.AtMs, first, columnMs);
                 (broken, count) = (null, count + 1);
             }
-            var here = sample.AtMs / ColumnMs;
+            var here = sample.AtMs / columnMs;
             if (here != column)
             {
                 Put();
@@ -74,17 +74,17 @@ public sealed record MovingPicture(string Line, string Gaps, double Low, double 
         Put();
         if (broken is { } open)
         {
-            Band(gaps, open, nowMs, first);
+            Band(gaps, open, nowMs, first, columnMs);
             count++;
         }
         return new MovingPicture(line.ToString(), gaps.ToString(), low, high, count);
     }
 
-    static (double Low, double High) Span(IReadOnlyList<Sample> samples, long first, double leastSpan)
+    static (double Low, double High) Span(IReadOnlyList<Sample> samples, long first, long columnMs, double leastSpan)
     {
         var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
         foreach (var sample in samples)
-            if (sample.Mark == SampleMark.Good && sample.AtMs / ColumnMs >= first) (low, high) = (Math.Min(low, sample.Value), Math.Max(high, sample.Value));
+            if (sample.Mark == SampleMark.Good && sample.AtMs / columnMs >= first) (low, high) = (Math.Min(low, sample.Value), Math.Max(high, sample.Value));
         if (low > high) return (double.NaN, double.NaN);
         var missing = Math.Max(0, leastSpan - (high - low)) / 2;
         return (low - missing, high + missing);
@@ -95,9 +95,9 @@ public sealed record MovingPicture(string Line, string Gaps, double Low, double 
 
     static void Point(StringBuilder path, char how, long x, double y) => path.Append(how).Append(x.ToString(CultureInfo.InvariantCulture)).Append(' ').Append(y.ToString("0.#", CultureInfo.InvariantCulture));
 
-    static void Band(StringBuilder path, long fromMs, long toMs, long first)
+    static void Band(StringBuilder path, long fromMs, long toMs, long first, long columnMs)
     {
-        double X(long ms) => Math.Clamp(((double)ms / ColumnMs) - first, 0, Width);
+        double X(long ms) => Math.Clamp(((double)ms / columnMs) - first, 0, Width);
         var (left, right) = (X(fromMs), X(toMs));
         path.Append(CultureInfo.InvariantCulture, $"M{left:0.#} 0H{Math.Max(right, left + 0.5):0.#}V{Height}H{left:0.#}z");
     }

@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Security.Cryptography;
+using System.Text;
 using Coolproof.Traces;
 using Coolproof.Traces.Live;
 
@@ -37,9 +40,16 @@ public sealed record SensorView(long AtMs, long Version, IReadOnlyList<ShownChan
     /// <summary>Nothing is heard.</summary>
     public static SensorView None { get; } = new(0, 0, [], [], null);
 
-    /// <summary>Which channels and sources there are and how these do, as one word: a page whose word is another one is made anew.</summary>
-    public string Shape => string.Join('+', Channels.Select(one => one.Channel.Key).Concat(Sources.Select(one => $"{one.Name}:{one.Alive}:{one.Trouble}:{one.NotUnderstood}")).Append(NotKept ?? "")) is var word
-        ? Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(word)).AsSpan(0, 6)) : "";
+    /// <summary>Which channels and sources there are and how these do, as one word: a page whose word is another one is made anew. It changes seldom, also where many lines are not understood.</summary>
+    public string Shape
+    {
+        get
+        {
+            var word = string.Join('\n', Channels.Select(one => one.Channel.Key)
+                .Concat(Sources.Select(one => $"{one.Name} {one.Alive} {one.Trouble} {one.Lines > 0} {BitOperations.Log2((ulong)one.NotUnderstood + 1)}")).Append(NotKept ?? ""));
+            return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(word)).AsSpan(0, 6));
+        }
+    }
 
     /// <summary>Least span of values that a picture's height stands for: 2 K for temperatures, else a fiftieth of the value.</summary>
     internal static double LeastSpan(TraceChannel channel, IReadOnlyList<Sample> samples)

@@ -7,7 +7,8 @@ namespace Coolproof.Live.Sources;
 
 /// <summary>Listens to topics of a broker, for as long as it is asked to; connects again when the broker was away.</summary>
 /// <remarks>
-/// Asks for messages at least once (QoS 1) in a session that the broker holds while the connection is away (MQTT 3.1.1, section 3.1.2.4): what senders publish meanwhile comes later.
+/// Asks for messages at least once (QoS 1) in a session that the broker holds while the connection is away (MQTT 3.1.1, section 3.1.2.4): what senders publish meanwhile
+/// comes later, and is taken where it says its time. Without one it would be kept at a time at which nothing was measured.
 /// What a broker retained from before is left out: nobody knows how old it is.
 /// </remarks>
 /// <param name="place">The topics.</param>
@@ -17,6 +18,8 @@ namespace Coolproof.Live.Sources;
 public sealed class MqttSource(MqttPlace place, string? password, SensorBoard board, TimeProvider clock)
 {
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
+    static readonly TimeSpan HeldFor = TimeSpan.FromSeconds(1); // what a broker held comes at once
 
     readonly string me = $"coolproof-{Guid.NewGuid():N}"[..23]; // 23 letters is what each broker takes (section 3.1.3.1)
 
@@ -35,15 +38,22 @@ public sealed class MqttSource(MqttPlace place, string? password, SensorBoard bo
     async Task<string> ListenAsync(Backoff backoff, CancellationToken cancel)
     {
         using var client = new MqttClientFactory().CreateMqttClient();
+        var (held, since) = (false, clock.GetTimestamp());
         var gone = new TaskCompletionSource<string>(TaskCreationOptions.RunContinuationsAsynchronously);
         client.DisconnectedAsync += lost =>
         {
             gone.TrySetResult(lost.Exception?.Message ?? "The broker ended the connection.");
             return Task.CompletedTask;
         };
+        client.ConnectedAsync += connected =>
+        {
+            (held, since) = (connected.ConnectResult.IsSessionPresent, clock.GetTimestamp());
+            return Task.CompletedTask;
+        };
         client.ApplicationMessageReceivedAsync += heard =>
         {
-            if (!heard.ApplicationMessage.Retain) TopicLines.Hear(board, place.Name, SourceKind.Mqtt, heard.ApplicationMessage.Topic, heard.ApplicationMessage.Payload);
+            var late = held && clock.GetElapsedTime(since) < HeldFor;
+            if (!heard.ApplicationMessage.Retain) TopicLines.Hear(board, place.Name, SourceKind.Mqtt, heard.ApplicationMessage.Topic, heard.ApplicationMessage.Payload, late);
             return Task.CompletedTask;
         };
         try
@@ -62,7 +72,7 @@ public sealed class MqttSource(MqttPlace place, string? password, SensorBoard bo
             await LeaveAsync(client);
             return "The pit table ends.";
         }
-        catch (Exception cause) when (cause is MqttCommunicationException or MqttProtocolViolationException or OperationCanceledException or System.Net.Sockets.SocketException or IOException)
+        catch (Exception cause) // whatever a broker does wrong, it must not end the listening
         {
             return $"The broker {place.Host}, port {place.Port}, doesn't answer: {cause.GetBaseException().Message}. It is tried again and again.";
         }

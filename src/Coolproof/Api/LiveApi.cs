@@ -2,12 +2,16 @@ using System.Globalization;
 using System.Text;
 using System.Threading.Channels;
 using Coolproof.Board;
+using Coolproof.Live;
 using Coolproof.Pairing;
+using Coolproof.Sensors;
+using Coolproof.Web;
 
 namespace Coolproof.Api;
 
 /// <summary>Server-sent events: that something was kept, and how the verdicts stand.</summary>
 /// <remarks>
+/// Who asks with ?sensors is told of the values of live sensors too, of all of them at once, about twice a second.
 /// An event's id is "cursor-stamp": how far the listener knows the entries and the verdicts. Sent back as Last-Event-ID it brings what came meanwhile.
 /// </remarks>
 internal static class LiveApi
@@ -16,11 +20,11 @@ internal static class LiveApi
 
     /// <summary>GET /api/live.</summary>
     public static void MapLive(this IEndpointRouteBuilder routes) => routes.MapGet("/api/live", ListenAsync).WithTags("Live")
-        .WithSummary("Server-sent events: \"entries\" {cursor} when something was kept, \"verdict\" {about, state, …} while verdicts are worked out, \"rounds\" {about} while the days of a plan are simulated.")
+        .WithSummary("Server-sent events: \"entries\" {cursor} when something was kept, \"verdict\" {about, state, …} while verdicts are worked out, \"rounds\" {about} while the days of a plan are simulated; with ?sensors \"sensors\" {shape, channels, sources} about twice a second.")
         .Produces<string>(200, "text/event-stream");
 
     static async Task ListenAsync(
-        HttpContext context, NotebookBoard board, VerdictBoard verdicts, RoundsBoard rounds, PairedDevices paired, TimeProvider clock, IHostApplicationLifetime life)
+        HttpContext context, NotebookBoard board, VerdictBoard verdicts, RoundsBoard rounds, PairedDevices paired, SensorBoard sensors, ThisDevice device, TimeProvider clock, IHostApplicationLifetime life)
     {
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, life.ApplicationStopping);
         var cancel = ending.Token;
@@ -37,6 +41,9 @@ internal static class LiveApi
         verdicts.Changed += Ring;
         rounds.Changed += Ring;
         paired.Changed += Ring;
+        var follows = context.Request.Query.ContainsKey("sensors");
+        var seen = -1L;
+        if (follows) sensors.Changed += Ring;
         await using var beat = clock.CreateTimer(_ => Ring(), null, KeepAlive, KeepAlive);
         try
         {
@@ -58,6 +65,11 @@ internal static class LiveApi
                 var (plans, now) = rounds.Since(reckoned);
                 reckoned = now;
                 foreach (var plan in plans) text.Append(CultureInfo.InvariantCulture, $"event: rounds\ndata: {{\"about\":\"{plan}\"}}\n\n");
+                if (follows && sensors.Recent is var view && view.AtMs != seen)
+                {
+                    seen = view.AtMs;
+                    text.Append(CultureInfo.InvariantCulture, $"event: sensors\ndata: {SensorLines.Of(view, device.Degrees)}\n\n");
+                }
                 await response.WriteAsync(text.Length > 0 ? text.ToString() : ": here\n\n", cancel);
                 await response.Body.FlushAsync(cancel);
                 await rings.Reader.ReadAsync(cancel);
@@ -73,6 +85,7 @@ internal static class LiveApi
             verdicts.Changed -= Ring;
             rounds.Changed -= Ring;
             paired.Changed -= Ring;
+            sensors.Changed -= Ring;
         }
     }
 

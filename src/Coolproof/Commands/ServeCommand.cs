@@ -16,14 +16,18 @@ internal static class ServeCommand
         var store = StoreOption.Make();
         var certificate = new Option<string?>("--certificate") { HelpName = "FILE.pfx|FILE.pem", Description = "Certificate and private key for HTTPS. Otherwise, with --lan, one that this machine makes and keeps." };
         var password = new Option<string?>("--certificate-password") { HelpName = "WORD", Description = "Its password, if it has one." };
+        var sensors = new SensorOptions();
         var command = new Command("serve", "Serves the pit table to the browser of this machine, and with --lan to phones that were let in.")
         {
-            port.Option, https.Option, lan, store, certificate, password,
+            port.Option, https.Option, lan, store, certificate, password, sensors.Serial, sensors.Mqtt, sensors.Broker.Option,
         };
         command.SetAction((parsed, cancel) => new Serving(terminal).RunAsync(
             new ServeRequest(
                 (int?)port.In(parsed), (int?)https.In(parsed), parsed.GetValue(lan), parsed.GetValue(store), parsed.GetValue(certificate), parsed.GetValue(password),
-                OpenBrowser: false),
+                OpenBrowser: false)
+            {
+                Sensors = sensors.In(parsed, Environment.GetEnvironmentVariable),
+            },
             cancel));
         return command;
     }

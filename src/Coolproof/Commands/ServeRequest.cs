@@ -1,3 +1,5 @@
+using Coolproof.Live.Sources;
+
 namespace Coolproof.Commands;
 
 /// <summary>What `coolproof serve` was asked.</summary>
@@ -10,6 +12,9 @@ namespace Coolproof.Commands;
 /// <param name="OpenBrowser">Whether to open the pit table in the browser, where there is a display.</param>
 internal sealed record ServeRequest(int? Port, int? HttpsPort, bool Lan, string? Store, string? Certificate, string? CertificatePassword, bool OpenBrowser)
 {
+    /// <summary>What it listens to.</summary>
+    public SensorSources Sensors { get; init; } = SensorSources.None;
+
     /// <summary>Plain `coolproof`.</summary>
     public static ServeRequest Plain { get; } = new(null, null, Lan: false, null, null, null, OpenBrowser: true);
 }

@@ -58,11 +58,12 @@ internal sealed class Serving(Terminal terminal)
     static WebSettings Settings(ServeRequest request, string folder)
     {
         var place = StoreOption.Place(request.Store);
-        var paired = !StoreOption.IsFile(place)
-            ? Path.Combine(folder, $"paired-{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(place)))[..12]}.json")
-            : Path.GetFullPath(place) + ".paired.json";
+        var known = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(place)))[..12];
+        var (paired, traces) = StoreOption.IsFile(place)
+            ? (Path.GetFullPath(place) + ".paired.json", Path.GetFullPath(place) + ".traces")
+            : (Path.Combine(folder, $"paired-{known}.json"), Path.Combine(folder, $"traces-{known}"));
         var port = request.Port ?? WebSettings.UsualPort;
-        var settings = new WebSettings(port, request.Lan, folder, paired) { HttpsPort = request.HttpsPort ?? (port == 0 ? 0 : port + 1) };
+        var settings = new WebSettings(port, request.Lan, folder, paired) { HttpsPort = request.HttpsPort ?? (port == 0 ? 0 : port + 1), TracesFolder = traces, Sensors = request.Sensors };
         if (request.Certificate is { } file) return settings with { Certificate = GivenCertificate.Of(file, request.CertificatePassword) };
         if (!request.Lan) return settings;
         var (authority, server) = OwnCertificates.Of(Path.Combine(folder, "certificates"), OwnAddresses.All(), [OwnAddresses.Name()], TimeProvider.System.GetUtcNow());
@@ -102,6 +103,7 @@ internal sealed class Serving(Terminal terminal)
                 ? $"Phones:        {string.Join(" or ", places.Lan.Select(address => address + "/connect"))}\n  code {code.Digits}, once, until {code.Until.ToLocalTime().ToString("HH:mm", CultureInfo.InvariantCulture)}; the page \"Connect a phone\" shows another one and a QR code\n"
                 : "Phones:        this machine is in no network yet; the page \"Connect a phone\" says how to make one\n");
         }
+        if (settings.Sensors.BrokerPort is { } broker) terminal.Out.Write($"Sensors:       MQTT on port {broker}, any user, password {Cells.Clean(settings.Sensors.BrokerPassword)}\n");
         terminal.Out.Write("It answers until you stop it with Ctrl+C; what was tapped is kept.\n");
         terminal.Out.Flush();
         if (openBrowser) Browser.Open(open, settings.Folder, Environment.GetEnvironmentVariable);

@@ -12,6 +12,7 @@ using Coolproof.Pages.Rehearsals;
 using Coolproof.Pairing;
 using Coolproof.Photos;
 using Coolproof.Reports;
+using Coolproof.Sensors;
 using Coolproof.Store;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
@@ -81,6 +82,7 @@ internal static class WebHost
         services.AddSingleton<ReportBoard>().AddScoped<ReportRoutes.Asking>();
         services.AddSingleton(new PairedDevices(settings.PairedFile, clock)).AddSingleton<PairingCodes>().AddSingleton<HereKey>();
         services.AddSingleton<Thumbnails>();
+        SensorListening.Add(services, settings);
         services.AddResponseCompression(); // pages over plain http; over https a compressed page could leak its secrets (BREACH), and stays as it is
         services.AddRouting().AddHttpContextAccessor().AddOpenApi("v1", Description.Of);
         services.AddDataProtection().SetApplicationName("coolproof").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.Folder, "keys")));
@@ -95,6 +97,8 @@ internal static class WebHost
         app.MapHealth();
         app.MapEntries();
         app.MapLive();
+        app.MapSensorLines();
+        app.MapTraces();
         app.MapPhotos();
         app.MapVerdicts();
         app.MapRunClock();

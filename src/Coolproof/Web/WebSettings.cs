@@ -1,4 +1,5 @@
 using System.Security.Cryptography.X509Certificates;
+using Coolproof.Live.Sources;
 
 namespace Coolproof.Web;
 
@@ -14,6 +15,12 @@ internal sealed record WebSettings(int Port, bool Lan, string Folder, string Pai
 
     /// <summary>Port of HTTPS: the one after <see cref="Port"/> where none is given; 0 for any free one.</summary>
     public int HttpsPort { get; init; }
+
+    /// <summary>What it listens to besides what is posted to it.</summary>
+    public SensorSources Sensors { get; init; } = SensorSources.None;
+
+    /// <summary>Where it keeps what sensors tell: beside the notebook.</summary>
+    public string TracesFolder { get; init; } = Path.Combine(Folder, "traces");
 
     /// <summary>The certificate of HTTPS; null: only plain HTTP.</summary>
     public X509Certificate2? Certificate { get; init; }

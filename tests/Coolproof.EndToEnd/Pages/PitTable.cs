@@ -27,6 +27,7 @@ public sealed class PitTable : IAsyncLifetime
         ["paper"] = "/paper",
         ["race"] = "/race",
         ["mount"] = "/mount",
+        ["sensors"] = "/sensors",
     };
 
     /// <summary>Opens a window that is let in.</summary>

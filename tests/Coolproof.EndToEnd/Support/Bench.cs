@@ -11,6 +11,7 @@ sealed class Bench : IAsyncDisposable
 {
     readonly string folder = Directory.CreateTempSubdirectory("coolproof-bench-").FullName;
     readonly int port = FreePort();
+    IReadOnlyList<string> arguments = [];
     Process? process;
 
     /// <summary>Where it answers, such as http://127.0.0.1:4711.</summary>
@@ -19,10 +20,18 @@ sealed class Bench : IAsyncDisposable
     /// <summary>The address that lets this machine's browsers in.</summary>
     public string Entrance { get; private set; } = "";
 
+    /// <summary>Path of a file of this test, which goes with it.</summary>
+    public string File(string name) => Path.Combine(folder, name);
+
     /// <summary>Starts it.</summary>
-    public static async Task<Bench> StartAsync()
+    public static Task<Bench> StartAsync() => StartAsync(_ => []);
+
+    /// <summary>Starts it.</summary>
+    /// <param name="more">What else is typed after `coolproof serve`.</param>
+    public static async Task<Bench> StartAsync(Func<Bench, IReadOnlyList<string>> more)
     {
         var bench = new Bench();
+        bench.arguments = more(bench);
         await bench.GoOnAsync();
         return bench;
     }
@@ -30,7 +39,7 @@ sealed class Bench : IAsyncDisposable
     /// <summary>Starts it (again) and waits until it is ready.</summary>
     public async Task GoOnAsync()
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "coolproof.dll"), "serve", "--port", $"{port}", "--store", Path.Combine(folder, "notebook.coolproof")])
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "coolproof.dll"), "serve", "--port", $"{port}", "--store", Path.Combine(folder, "notebook.coolproof"), .. arguments])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
@@ -88,7 +97,7 @@ sealed class Bench : IAsyncDisposable
         return ValueTask.CompletedTask;
     }
 
-    static int FreePort()
+    internal static int FreePort()
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();

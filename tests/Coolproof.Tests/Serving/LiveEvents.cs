@@ -9,9 +9,9 @@ sealed class LiveEvents : IDisposable
     LiveEvents(HttpResponseMessage answer, Stream stream) => (this.answer, reader) = (answer, new StreamReader(stream));
 
     /// <summary>Begins to listen.</summary>
-    public static async Task<LiveEvents> OpenAsync(HttpClient client, string? lastEventId = null)
+    public static async Task<LiveEvents> OpenAsync(HttpClient client, string? lastEventId = null, string query = "")
     {
-        var request = new HttpRequestMessage(HttpMethod.Get, "/api/live");
+        var request = new HttpRequestMessage(HttpMethod.Get, "/api/live" + query);
         if (lastEventId is not null) request.Headers.Add("Last-Event-ID", lastEventId);
         var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, TestContext.Current.CancellationToken);
         Assert.Equal("text/event-stream", answer.Content.Headers.ContentType?.MediaType);

@@ -32,6 +32,18 @@ public sealed class ServeCommandTests : IDisposable
         Assert.Contains("is not there", run.Error);
     }
 
+    [Theory]
+    [InlineData("--serial", "ttyUSB0", "/dev/ttyUSB0@115200")]
+    [InlineData("--mqtt", "pit.local", "names no topic")]
+    [InlineData("--mqtt", "kim:secret@pit/a", "COOLPROOF_MQTT_PASSWORD")]
+    [InlineData("--broker", "0", "--broker 0")]
+    public void A_source_of_sensors_that_makes_no_sense_is_bad_input_with_what_would_be_right(string option, string typed, string says)
+    {
+        var run = ProgramRun.Of("serve", option, typed);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains(says, run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_port_that_is_taken_is_said_with_the_way_round_it()
     {

@@ -1,5 +1,5 @@
 // Pages that show the notebook follow it: what carries data-live is fetched again when the server says that something changed.
-// <section data-live> follows entries, <section data-live="verdict:UUID"> a verdict, "rounds:KEY" the simulated days of a plan; several words follow each of them. Each needs an id, so that its newer self is found.
+// <section data-live> follows entries, <section data-live="verdict:UUID"> a verdict, "rounds:KEY" the simulated days of a plan; "sensors" which sensors there are and how their sources do; several words follow each of them. Each needs an id, so that its newer self is found.
 // Nothing is refreshed while someone types in it.
 
 const settle = 150; // several taps come within a moment, ms
@@ -48,8 +48,12 @@ function later(word) {
 let events = null;
 
 function listen() {
-    if (events || !document.querySelector('[data-live]')) return;
-    events = new EventSource('/api/live');
+    if (!document.querySelector('[data-live]')) return;
+    // Values of sensors are sent only to pages that show them.
+    const from = document.querySelector('[data-live~="sensors"]') ? '/api/live?sensors' : '/api/live';
+    if (events?.url.endsWith(from)) return;
+    events?.close();
+    events = new EventSource(from);
     events.addEventListener('entries', event => {
         // The first one only says how far the server is: a page made with all of that is fresh.
         const shown = document.documentElement;
@@ -59,6 +63,12 @@ function listen() {
     });
     events.addEventListener('verdict', event => later(`verdict:${JSON.parse(event.data).about}`));
     events.addEventListener('rounds', event => later(`rounds:${JSON.parse(event.data).about}`));
+    events.addEventListener('sensors', event => {
+        const told = JSON.parse(event.data);
+        const shown = document.querySelector('[data-shape]');
+        if (shown && shown.getAttribute('data-shape') !== told.shape) later('sensors');
+        document.dispatchEvent(new CustomEvent('coolproof:sensors', { detail: told }));
+    });
     events.onopen = () => document.documentElement.removeAttribute('data-away');
     events.onerror = () => document.documentElement.setAttribute('data-away', '');
 }
