@@ -12,6 +12,9 @@ namespace Coolproof.Rehearsal;
 internal sealed record Evening(
     World World, IReadOnlyList<TrueOption> Options, Habits Habits, AirOfEvening Air, Func<DrawnRun, double> LogHeat, double LogDayConductance)
 {
+    /// <summary>Gearing of a run; null: the rehearsal's own.</summary>
+    public Func<DrawnRun, TrueGear?> Gear { get; init; } = _ => null;
+
     // Air moves by tenths of a kelvin in this time.
     const double LongestPieceS = 300;
 
@@ -44,7 +47,7 @@ internal sealed record Evening(
                 !run.Plan.IsVoid, driver(run), run.LogLoad, LogHeat(run), run.LogMounting, logConductance, Air.AtC(go + run.DriveS / 2), go,
                 run.DriveS, run.RollInS, double.IsFinite(run.PowerOffS) ? run.PowerOffS : null, run.WarmUpS, start, end, halt, run.DelaysS,
                 canAtReadings)
-            { CanBeforeC = before };
+            { CanBeforeC = before, Gear = Gear(run) };
         }
     }
 
@@ -54,9 +57,13 @@ internal sealed record Evening(
     /// <summary>The can of the whole evening, filled while it is driven; null: it is not asked for. Days are then the same to a thousandth of a kelvin, since steps are cut shorter.</summary>
     internal CanTrace? Trace { get; init; }
 
+    World WorldOf(DrawnRun run) => Gear(run)?.Of(World) ?? World;
+
+    double PaceOf(DrawnRun run, double logLoad) => Pace(logLoad) * (Gear(run)?.Pace ?? 1);
+
     void WarmUp(DrawnRun run, CoolingOption cooling, double[] t, ref double now)
     {
-        Phase laps = FairRun.Driving(World, LogHeat(run) + Math.Log(TruthRanges.WarmUpHeat), Air.AtC(now), 1);
+        Phase laps = FairRun.Driving(WorldOf(run), LogHeat(run) + Math.Log(TruthRanges.WarmUpHeat), Air.AtC(now), 1);
         Advance(cooling, laps, run.WarmUpS, t, now);
         now += run.WarmUpS;
         Advance(cooling, Standing(run, cooling, Air.AtC(now), fan: true, pitFan: false, shellOff: false), run.WaitS, t, now);
@@ -68,7 +75,7 @@ internal sealed record Evening(
         for (int s = 0; s < run.Stretches.Count; s++)
         {
             double seconds = DrawnRun.StretchS(s, run.DriveS), logFactor = Math.Log(run.Stretches[s]);
-            Phase phase = FairRun.Driving(World, LogHeat(run) + logFactor, Air.AtC(now + seconds / 2), Pace(run.LogLoad + logFactor));
+            Phase phase = FairRun.Driving(WorldOf(run), LogHeat(run) + logFactor, Air.AtC(now + seconds / 2), PaceOf(run, run.LogLoad + logFactor));
             Advance(cooling, phase, seconds, t, now, afterEvent: s == 0);
             now += seconds;
         }
@@ -76,7 +83,7 @@ internal sealed record Evening(
 
     void RollIn(DrawnRun run, CoolingOption cooling, double[] t, ref double now)
     {
-        Advance(cooling, FairRun.RollingIn(World, LogHeat(run), Air.AtC(now), Pace(run.LogLoad)), run.RollInS, t, now);
+        Advance(cooling, FairRun.RollingIn(WorldOf(run), LogHeat(run), Air.AtC(now), PaceOf(run, run.LogLoad)), run.RollInS, t, now);
         now += run.RollInS;
     }
 

@@ -39,9 +39,10 @@ internal sealed record NotedRun(
             Fan: hasFan ? FanInRun.Ok : FanInRun.None,
             FanAfterStop: !hasFan ? FanAfterStop.None : Settings.FanRunsOn ? FanAfterStop.On : FanAfterStop.Off,
             PowerOffS: Settings.PowerOffNoted && truth.PowerOffS is double off ? Math.Round(off) : null,
-            Load: Settings.Notes with { Driver = Settings.Drivers.Count > 0 ? Settings.Drivers[truth.Driver] : Settings.Notes.Driver },
+            Load: NotedLoad(truth),
             Pack: NotedPack(truth, index),
-            Readings: NotedReadings(truth, index));
+            Readings: NotedReadings(truth, index))
+        { MeanLapS = NotedLapS(truth, index) };
     }
 
     static LocalDateTime ToMinute(LocalDateTime at) => at.PlusSeconds(30).With(TimeAdjusters.TruncateToMinute);
@@ -54,6 +55,17 @@ internal sealed record NotedRun(
         return blank ? null : Math.Round(read, Settings.AirInWholeDegrees ? 0 : 1);
     }
 
+    LoadNotes NotedLoad(RunTruth truth)
+    {
+        LoadNotes load = Settings.Notes with { Driver = Settings.Drivers.Count > 0 ? Settings.Drivers[truth.Driver] : Settings.Notes.Driver };
+        return truth.Gear is { } gear ? load with { PinionTeeth = gear.Pinion, SpurTeeth = gear.Spur, TimingDeg = gear.TimingDeg } : load;
+    }
+
+    // Timed at the line to a tenth of a second; a run's laps are now and then held up.
+    double? NotedLapS(RunTruth truth, int index) => truth.Gear is { } gear
+        ? Math.Round(gear.LapS / Evening.Pace(truth.LogLoad) * new RandomStream(Settings.Seed, "laps", index).About(1, TruthRanges.LapNotedLogSd), 1)
+        : null;
+
     double NotedStartC(RunTruth truth, int index) =>
         Gun.Shot(truth.CanBeforeC, truth.AirC, new RandomStream(Settings.Seed, "start", index)).ReadC;
 
@@ -63,7 +75,8 @@ internal sealed record NotedRun(
         if (!Settings.ChargeNoted)
             return new PackNotes(name);
         RandomStream chance = new(Settings.Seed, "charge", index);
-        double rate = MeanBatteryA * Math.Exp((truth.LogHeat - Hyper.MeanLogHeat) / Hyper.ChargeExponent);
+        double geared = truth.Gear?.LogHeat(Hyper.CopperShare) ?? 0;
+        double rate = (truth.Gear?.BatteryA ?? MeanBatteryA) * Math.Exp((truth.LogHeat - geared - Hyper.MeanLogHeat) / Hyper.ChargeExponent);
         double warmUp = rate * Math.Pow(TruthRanges.WarmUpHeat, 1 / Hyper.ChargeExponent) * truth.WarmUpS;
         double mah = (rate * truth.DriveS + warmUp) / 3.6 * Math.Exp(chance.Normal(Hyper.ChargeSd));
         return new PackNotes(name, ChargeBackMah: Math.Round(mah));

@@ -127,6 +127,9 @@ public sealed record RehearsalSettings(long Seed, IReadOnlyList<RehearsalOption>
     /// <summary>Names of the packs, taking turns; empty: not noted.</summary>
     public IReadOnlyList<string> Packs { get; init; } = [];
 
+    /// <summary>How laps truly go and with which pinions; null: laps and gearing are not noted.</summary>
+    public TrueLaps? Laps { get; init; }
+
     /// <summary>Whether the true can is traced second by second.</summary>
     public bool Traced { get; init; }
 

@@ -17,10 +17,11 @@ public static class Rehearse
         IReadOnlyList<PlannedRun> plan = PlannedRun.Plan(settings);
         IReadOnlyList<DrawnRun> drawn = DrawnRun.Drawn(settings, plan, hyper.MountingSd, world.Lap.Seconds, habits);
         double[] drivers = DrawnDrivers(settings);
+        TrueGear[] gears = [.. settings.Laps is { } laps ? laps.Pinions.Select(p => laps.Of(p, laps.TimingDeg, settings.DriveS)) : []];
         List<RunTruth> runs = [];
         CanTrace[] traces = settings.Traced ? [.. Enumerable.Range(0, settings.Evenings).Select(_ => new CanTrace())] : [];
         for (int evening = 0; evening < settings.Evenings; evening++)
-            runs.AddRange(Driven(settings, world, options, hyper, habits, [.. drawn.Where(r => r.Plan.Evening == evening)], drivers, evening, settings.Traced ? traces[evening] : null));
+            runs.AddRange(Driven(settings, world, options, hyper, habits, [.. drawn.Where(r => r.Plan.Evening == evening)], drivers, gears, evening, settings.Traced ? traces[evening] : null));
 
         int fairDriver = runs.Where(r => r.CountsInRanking).GroupBy(r => r.Driver).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
         Truth truth = new(world, options, runs, hyper, world.MeanLogHeat + drivers[fairDriver]);
@@ -33,7 +34,7 @@ public static class Rehearse
 
     static List<RunTruth> Driven(
         RehearsalSettings settings, World world, IReadOnlyList<TrueOption> options, Hyperparameters hyper, Habits habits,
-        IReadOnlyList<DrawnRun> runs, double[] drivers, int evening, CanTrace? trace)
+        IReadOnlyList<DrawnRun> runs, double[] drivers, TrueGear[] gears, int evening, CanTrace? trace)
     {
         RandomStream chance = new(settings.Seed, "day", evening);
         double dayHeat = settings.Deviations * chance.Normal(hyper.DayHeatSd);
@@ -42,9 +43,10 @@ public static class Rehearse
         double startOverAir = chance.Normal(TruthRanges.FirstStartSdK);
         AirOfEvening air = AirOfEvening.Drawn(settings, evening, runs.Sum(r => r.DriveS + r.RollInS + r.CoolDownS));
         int Driver(DrawnRun run) => TurnOf(settings, run.Plan);
+        TrueGear? Gear(DrawnRun run) => gears.Length == 0 ? null : gears[(run.Plan.Position / settings.Options.Count + evening) % gears.Length];
         double LogHeat(DrawnRun run) =>
-            world.MeanLogHeat + dayHeat + slope * DayPosition(run.Plan.Position, runs.Count) + drivers[Driver(run)] + run.LogLoad;
-        return [.. new Evening(world, options, habits, air, LogHeat, dayConductance) { Trace = trace }.Drive(runs, Driver, startOverAir).Select(r => r with { LogDriver = drivers[r.Driver] })];
+            world.MeanLogHeat + dayHeat + slope * DayPosition(run.Plan.Position, runs.Count) + drivers[Driver(run)] + run.LogLoad + (Gear(run)?.LogHeat(world.CopperShare) ?? 0);
+        return [.. new Evening(world, options, habits, air, LogHeat, dayConductance) { Trace = trace, Gear = Gear }.Drive(runs, Driver, startOverAir).Select(r => r with { LogDriver = drivers[r.Driver] })];
     }
 
     // -1/2 at the first run, +1/2 at the last.

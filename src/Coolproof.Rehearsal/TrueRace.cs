@@ -10,7 +10,11 @@ namespace Coolproof.Rehearsal;
 /// <param name="LogLoads">Deviation of log heat of each race in a row from the day's.</param>
 /// <param name="LogConductance">Deviation of log conductance of that day and that refit.</param>
 /// <param name="FanOn">Whether the option's fan runs in the breaks.</param>
-public sealed record RaceConditions(double AirC, double RaceS, double BreakS, double LogDayHeat, IReadOnlyList<double> LogLoads, double LogConductance, bool FanOn);
+public sealed record RaceConditions(double AirC, double RaceS, double BreakS, double LogDayHeat, IReadOnlyList<double> LogLoads, double LogConductance, bool FanOn)
+{
+    /// <summary>Gearing and timing; null: the rehearsal's own.</summary>
+    public TrueGear? Gear { get; init; }
+}
 
 /// <summary>Where a race truly ends.</summary>
 /// <param name="CanC">Can at the end of hard driving, °C.</param>
@@ -46,10 +50,11 @@ public sealed partial class Truth
     TrueStop One(TrueOption option, RaceConditions race, double load, double[] t)
     {
         CoolingOption cooling = option.Cooling.Times(Math.Exp(race.LogConductance));
-        double pace = Evening.Pace(load), logHeat = _fairLogHeat + race.LogDayHeat + load;
-        FastPath.Advance(_world.Body, cooling, FairRun.Driving(_world, logHeat, race.AirC, pace), race.RaceS, t);
+        World world = race.Gear?.Of(_world) ?? _world;
+        double pace = Evening.Pace(load) * (race.Gear?.Pace ?? 1), logHeat = _fairLogHeat + race.LogDayHeat + load + (race.Gear?.LogHeat(_world.CopperShare) ?? 0);
+        FastPath.Advance(_world.Body, cooling, FairRun.Driving(world, logHeat, race.AirC, pace), race.RaceS, t);
         double[] stop = [.. t];
-        FastPath.Advance(_world.Body, cooling, FairRun.RollingIn(_world, logHeat, race.AirC, pace), RollS, t);
+        FastPath.Advance(_world.Body, cooling, FairRun.RollingIn(world, logHeat, race.AirC, pace), RollS, t);
         double can = Math.Max(stop[(int)Node.Can], t[(int)Node.Can]), rotor = Math.Max(stop[(int)Node.Rotor], t[(int)Node.Rotor]);
         Phase standing = Evening.Standing(_world, option, cooling, race.AirC, race.FanOn, 0, shellOff: true);
         for (double at = 0; at < race.BreakS; at += SoakStepS)

@@ -219,6 +219,9 @@ public static class TruthRanges
     /// <summary>Days read with the gun's maximum (design).</summary>
     public const double HoldMaxChance = 0.15;
 
+    /// <summary>Log-sd of a run's noted mean lap time about the true one, where laps are driven (design).</summary>
+    public const double LapNotedLogSd = 0.007;
+
     // What else is noted.
 
     /// <summary>Days with the roll-in noted; with power-off noted (design).</summary>

@@ -30,12 +30,14 @@ public static class GearSweep
         LapBelief belief = LapBelief.Of(rig, notes, raceS);
         double[][] z = Points(thinned.Draws.Count, question.Seed);
         LapGrid grid = LapGrid.Of(belief, question.Card, new Part(progress, 0, LapShare), cancel);
-        RaceHeat[][] heats = grid.Heats(thinned, z, question.Seed);
+        LapTrust trust = grid.Trust(thinned, question.Seed);
+        RaceHeat[][] heats = grid.Heats(z, trust);
+        CloseCalls close = new(question, thinned, belief, z, grid, trust);
         GearedLap[] gears = [.. grid.Choices.Select((choice, i) => Lap(i, choice))];
         IReadOnlyList<GearedPeaks> day = GearedRaces.Of(thinned, question.Scenario, heats, question.Seed, new Part(progress, LapShare, DayShare), cancel);
         RaceScenario hotter = question.Scenario with { AirC = question.Scenario.AirC + question.HotterK };
         IReadOnlyList<GearedPeaks>? hotDay = Forecast.Refusal(hotter) is null ? GearedRaces.Of(thinned, hotter, heats, question.Seed, new Part(progress, LapShare + DayShare, 1 - LapShare - DayShare), cancel) : null;
-        return new(gears, [.. day.Select((peaks, option) => Option(peaks, hotDay?[option]))], Driven());
+        return new(gears, [.. day.Select((peaks, option) => Option(peaks, hotDay?[option], option))], Driven());
 
         GearedLap Lap(int i, GearChoice choice)
         {
@@ -47,16 +49,18 @@ public static class GearSweep
                 Summaries.Of([.. heats[i].Select((h, d) => h.Factor(thinned.Draws[d].CopperShare))]), Summaries.Of(charges), charges.Quantile(0.95) <= rig.Pack.CapacityAh);
         }
 
-        OptionGears Option(GearedPeaks peaks, GearedPeaks? hot)
+        OptionGears Option(GearedPeaks peaks, GearedPeaks? hot, int option)
         {
-            GearedHeat[] all = [.. gears.Select((_, i) => new GearedHeat(
-                peaks.Summary(LimitedPart.Can, i), peaks.Summary(LimitedPart.Winding, i), [.. question.Demand.Limits.Select(limit => peaks.Odds(limit, i))], peaks.OddsOfAny(question.Demand, i)))];
+            GearedHeat[] all = close.Settled(option, gears, [.. gears.Select((_, i) => Heat(peaks, i))], driven => Heat(driven, 0), cancel);
             int? best = Quickest(gears, i => all[i].OddsOfAny <= question.Demand.AcceptedOdds);
             int? onHotDay = best is { } b && hot is not null
                 ? Quickest(gears, i => gears[i].Choice.TimingDeg == gears[b].Choice.TimingDeg && hot.OddsOfAny(question.Demand, i) <= question.Demand.AcceptedOdds)
                 : null;
             return new(peaks.Option, all, best, onHotDay);
         }
+
+        GearedHeat Heat(GearedPeaks peaks, int i) => new(
+            peaks.Summary(LimitedPart.Can, i), peaks.Summary(LimitedPart.Winding, i), [.. question.Demand.Limits.Select(limit => peaks.Odds(limit, i))], peaks.OddsOfAny(question.Demand, i));
 
         DrivenFigures Driven()
         {
@@ -77,7 +81,8 @@ public static class GearSweep
         return best;
     }
 
-    private static double[][] Points(int draws, long seed) => [.. Enumerable.Range(0, draws).Select(i =>
+    /// <summary>Points of what is believed of the lap, one a draw.</summary>
+    internal static double[][] Points(int draws, long seed) => [.. Enumerable.Range(0, draws).Select(i =>
     {
         double[] z = new double[LapUnknowns.Count];
         new RandomStream(seed ^ 0x1a9, i).FillNormal(z);

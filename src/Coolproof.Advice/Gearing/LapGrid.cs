@@ -48,24 +48,21 @@ internal sealed class LapGrid
     public LapFigures Driven(double[] z) => _driven.At(z);
 
     /// <summary>Heat over the notebook's, choice × draw.</summary>
-    /// <param name="evidence">Its draws.</param>
     /// <param name="z">A point of what is believed for each draw.</param>
-    /// <param name="seed">Seed of the trust in the lap.</param>
-    public RaceHeat[][] Heats(RaceEvidence evidence, double[][] z, long seed)
-    {
-        int draws = evidence.Draws.Count;
-        double[] middle = new double[LapUnknowns.Count];
-        double share = evidence.Draws.Average(d => d.CopperShare);
-        (double gearing, double timing) = Slopes(middle, share);
-        double[] gearTrust = HeatTrust.Scales(evidence.GearingSlopes, gearing, timing: false, draws, seed), timingTrust = HeatTrust.Scales(evidence.TimingSlopes, timing, timing: true, draws, seed);
-        return [.. Choices.Select((_, c) => Enumerable.Range(0, draws).Select(d =>
-        {
-            LapFigures driven = _driven.At(z[d]), turned = _atDrivenTiming[c].At(z[d]), lap = _laps[c].At(z[d]);
-            return new RaceHeat(
-                Trusted(turned.Copper25W / driven.Copper25W, lap.Copper25W / turned.Copper25W), Trusted(turned.IronW / driven.IronW, lap.IronW / turned.IronW));
+    /// <param name="trust">Trust in the lap for each draw.</param>
+    public RaceHeat[][] Heats(double[][] z, LapTrust trust) => [.. Choices.Select((_, c) => z.Select((at, d) => Heat(c, at, d, trust)).ToArray())];
 
-            double Trusted(double byGears, double byTiming) => Math.Pow(byGears, gearTrust[d]) * Math.Pow(byTiming, timingTrust[d]);
-        }).ToArray())];
+    /// <summary>Heat of a choice over the notebook's in one draw.</summary>
+    public RaceHeat Heat(int choice, double[] z, int draw, LapTrust trust) => trust.Heat(draw, _driven.At(z), _atDrivenTiming[choice].At(z), _laps[choice].At(z));
+
+    /// <summary>How far the lap's heat ratios are trusted, draw by draw.</summary>
+    /// <param name="evidence">What the temperatures say of gearing and timing.</param>
+    /// <param name="seed">Seed.</param>
+    public LapTrust Trust(RaceEvidence evidence, long seed)
+    {
+        (double gearing, double timing) = Slopes(new double[LapUnknowns.Count], evidence.Draws.Average(d => d.CopperShare));
+        int draws = evidence.Draws.Count;
+        return new(HeatTrust.Scales(evidence.GearingSlopes, gearing, timing: false, draws, seed), HeatTrust.Scales(evidence.TimingSlopes, timing, timing: true, draws, seed));
     }
 
     // The lap's own slopes of log heat, by the choices furthest from the notebook's; 0 where nothing else is asked about.
@@ -80,4 +77,20 @@ internal sealed class LapGrid
             by == 0 ? 0 : HeatTrust.Slope(new(g.Copper25W / driven.Copper25W, g.IronW / driven.IronW), share, by),
             degrees == 0 ? 0 : HeatTrust.Slope(new(t.Copper25W / t0.Copper25W, t.IronW / t0.IronW), share, degrees));
     }
+}
+
+/// <summary>Powers that the lap's heat ratios are taken to, draw by draw.</summary>
+/// <param name="Gearing">For gearing.</param>
+/// <param name="Timing">For timing.</param>
+internal sealed record LapTrust(double[] Gearing, double[] Timing)
+{
+    /// <summary>Heat of a gearing and timing over the notebook's.</summary>
+    /// <param name="draw">Which draw.</param>
+    /// <param name="driven">The lap as the notebook's runs were driven.</param>
+    /// <param name="turned">With the gearing asked about, at the notebook's timing.</param>
+    /// <param name="lap">With gearing and timing asked about.</param>
+    public RaceHeat Heat(int draw, in LapFigures driven, in LapFigures turned, in LapFigures lap) => new(
+        Trusted(draw, turned.Copper25W / driven.Copper25W, lap.Copper25W / turned.Copper25W), Trusted(draw, turned.IronW / driven.IronW, lap.IronW / turned.IronW));
+
+    private double Trusted(int draw, double byGears, double byTiming) => Math.Pow(byGears, Gearing[draw]) * Math.Pow(byTiming, Timing[draw]);
 }

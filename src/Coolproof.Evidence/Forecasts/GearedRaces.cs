@@ -86,6 +86,35 @@ public static class GearedRaces
         return Highest(paths[(int)part]);
     }
 
+    /// <summary>The same for one option without a surface: every gearing is driven in every draw.</summary>
+    /// <param name="evidence">What a judged table says.</param>
+    /// <param name="scenario">The race day.</param>
+    /// <param name="heats">Heat over that of the tests: gearing × draw.</param>
+    /// <param name="option">Place of the option.</param>
+    /// <param name="seed">Seed of what the readings leave open.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static GearedPeaks OneByOne(RaceEvidence evidence, RaceScenario scenario, IReadOnlyList<RaceHeat[]> heats, int option, long seed, CancellationToken cancel = default)
+    {
+        int draws = evidence.Draws.Count;
+        RaceChance[] chances = RaceChance.Of(draws, seed);
+        RaceGrid grid = new(scenario);
+        RaceDay day = new(evidence, scenario, grid);
+        GearedPeaks peaks = new(evidence.Options[option], scenario.AirC, heats.Count, draws);
+        double[][] paths = [.. Enumerable.Range(0, Parts).Select(_ => new double[grid.Seconds.Length])];
+        for (int gearing = 0; gearing < heats.Count; gearing++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            for (int draw = 0; draw < draws; draw++)
+            {
+                day.Drive(evidence.Draws[draw], option, chances[draw], heats[gearing][draw], paths[(int)LimitedPart.Can], paths[(int)LimitedPart.Winding], paths[(int)LimitedPart.Magnet]);
+                for (int part = 0; part < Parts; part++)
+                    peaks.Set((LimitedPart)part, gearing, draw, Highest(paths[part]));
+            }
+        }
+        return peaks;
+    }
+
     private static double Sum(ReadOnlySpan<double> weights, ReadOnlySpan<double> values)
     {
         double sum = 0;

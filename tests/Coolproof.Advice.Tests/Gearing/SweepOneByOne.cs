@@ -1,0 +1,74 @@
+using Coolproof.Advice.Gearing;
+using Coolproof.Evidence.Forecasts;
+using Coolproof.Thermal;
+using MathNet.Numerics.Statistics;
+
+namespace Coolproof.Advice.Tests.Gearing;
+
+/// <summary>
+/// A sweep by brute force: for each draw every lap is driven at the usual step and every race day on the forecast's network, nothing is read off a parabola or a surface. The same draws, points and
+/// trust as the sweep that it is held against.
+/// </summary>
+/// <param name="LapS">Median lap time by choice, s.</param>
+/// <param name="Odds">Odds of passing any limit by choice.</param>
+/// <param name="Best">Place of the quickest safe choice that the pack lasts with; null: none.</param>
+internal sealed record SweepOneByOne(double[] LapS, double[] Odds, int? Best)
+{
+    // A draw in which a lap can't be driven passes every limit.
+    private static readonly LapFigures NoLap = new(1e3, 1e3, 1e3, 1e3);
+
+    public static SweepOneByOne Of(GearQuestion question, RaceEvidence evidence, IReadOnlyList<LapNote> notes, IReadOnlyList<GearChoice> choices)
+    {
+        evidence = evidence.Thinned(question.Draws);
+        int draws = evidence.Draws.Count;
+        GearRig rig = question.Rig;
+        LapBelief belief = LapBelief.Of(rig, notes, question.Scenario.RaceS);
+        double[][] z = GearSweep.Points(draws, question.Seed);
+        Dictionary<GearChoice, LapFigures[]> laps = choices.Concat(choices.Select(AtDrivenTiming)).Append(rig.Driven).Distinct().ToDictionary(c => c, c => z.Select(at => Lap(c, at)).ToArray());
+        (double gearing, double timing) = Slopes();
+        double[] gearTrust = HeatTrust.Scales(evidence.GearingSlopes, gearing, timing: false, draws, question.Seed), timingTrust = HeatTrust.Scales(evidence.TimingSlopes, timing, timing: true, draws, question.Seed);
+        RaceHeat[][] heats = [.. choices.Select(c => Enumerable.Range(0, draws).Select(d => Heat(c, d)).ToArray())];
+        GearedPeaks peaks = GearedRaces.OneByOne(evidence, question.Scenario, heats, 0, question.Seed);
+        double[] lapS = [.. choices.Select(c => laps[c].Select(l => l.LapS).Median())], odds = [.. choices.Select((_, i) => peaks.OddsOfAny(question.Demand, i))];
+        int[] safe = [.. Enumerable.Range(0, choices.Count).Where(i => odds[i] <= question.Demand.AcceptedOdds
+            && laps[choices[i]].Select(l => l.BatteryA * question.Scenario.RaceS / 3600).Quantile(0.95) <= rig.Pack.CapacityAh)];
+        return new(lapS, odds, safe.Length == 0 ? null : safe.MinBy(i => lapS[i]));
+
+        GearChoice AtDrivenTiming(GearChoice c) => c with { TimingDeg = rig.Driven.TimingDeg };
+
+        LapFigures Lap(GearChoice choice, double[] at)
+        {
+            try
+            {
+                return LapFigures.Of(belief.At(at).Lap(choice, belief.DrawnAh, DrivenLap.UsualStepM));
+            }
+            catch (LapException)
+            {
+                return NoLap;
+            }
+        }
+
+        RaceHeat Heat(GearChoice c, int d)
+        {
+            LapFigures driven = laps[rig.Driven][d], turned = laps[AtDrivenTiming(c)][d], lap = laps[c][d];
+            double Trusted(double byGears, double byTiming) => Math.Pow(byGears, gearTrust[d]) * Math.Pow(byTiming, timingTrust[d]);
+            return new(Trusted(turned.Copper25W / driven.Copper25W, lap.Copper25W / turned.Copper25W), Trusted(turned.IronW / driven.IronW, lap.IronW / turned.IronW));
+        }
+
+        // The lap's slopes of log heat at the most probable point, by the choices furthest from the notebook's, as the sweep has them.
+        (double, double) Slopes()
+        {
+            double[] middle = new double[LapUnknowns.Count];
+            double share = evidence.Draws.Average(d => d.CopperShare);
+            double Ratio(GearChoice c) => Math.Log((double)c.Pinion / c.Spur * rig.Driven.Spur / rig.Driven.Pinion);
+            GearChoice geared = AtDrivenTiming(choices.MaxBy(c => Math.Abs(Ratio(c)))), timed = choices.MaxBy(c => Math.Abs(c.TimingDeg - rig.Driven.TimingDeg));
+            return (Slope(geared, rig.Driven, Ratio(geared)), Slope(timed, AtDrivenTiming(timed), timed.TimingDeg - rig.Driven.TimingDeg));
+
+            double Slope(GearChoice there, GearChoice here, double by)
+            {
+                LapFigures a = Lap(there, middle), b = Lap(here, middle);
+                return by == 0 ? 0 : HeatTrust.Slope(new(a.Copper25W / b.Copper25W, a.IronW / b.IronW), share, by);
+            }
+        }
+    }
+}
