@@ -28,6 +28,7 @@ public sealed class SerialSourceTests : IDisposable
         }
         await Bench.UntilAsync(() => State()?.Alive == false, "the unplugged port is noticed");
         Assert.Equal(1, State()!.Losses);
+        Assert.Contains("Plug it in", State()!.Trouble, StringComparison.Ordinal);
 
         using (Child.SerialPair(ours, theirs))
         {

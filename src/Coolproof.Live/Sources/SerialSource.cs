@@ -25,28 +25,35 @@ public sealed class SerialSource(SerialPlace place, SensorBoard board, TimeProvi
     /// <returns>Why it listens no more.</returns>
     async Task<string> ListenAsync(Backoff backoff, CancellationToken cancel)
     {
-        if (!File.Exists(place.Device)) return $"There is no {place.Device}. Plug it in; it is tried again and again.";
+        var open = false;
         try
         {
+            if (!There(place.Device)) return $"There is no {place.Device}. Plug it in; it is tried again and again.";
             using var port = new SerialPort(place.Device, place.Baud);
             port.Open();
+            open = true;
             board.Tell(place.Name, SourceKind.Serial, null);
             await ReadAsync(port, backoff, cancel);
-            return $"{place.Device} was unplugged. Plug it in; it is tried again and again.";
-        }
-        catch (UnauthorizedAccessException)
-        {
-            return $"{place.Device} can't be opened: another program has it, or you may not. On Linux who is in the group dialout may.";
-        }
-        catch (Exception cause) when (cause is IOException or InvalidOperationException or ArgumentException or PlatformNotSupportedException)
-        {
-            return $"{place.Device} can't be read: {cause.Message} It is tried again and again.";
+            return Unplugged();
         }
         catch (OperationCanceledException)
         {
             return "The pit table ends.";
         }
+        catch (Exception cause) when (cause is UnauthorizedAccessException || (open && cause is IOException or InvalidOperationException))
+        {
+            return open ? Unplugged() : $"{place.Device} can't be opened: another program has it, or you may not. On Linux who is in the group dialout may. It is tried again and again.";
+        }
+        catch (Exception cause) when (cause is IOException or ArgumentException or PlatformNotSupportedException)
+        {
+            return $"{place.Device} can't be opened: {cause.Message} It is tried again and again.";
+        }
     }
+
+    string Unplugged() => $"{place.Device} was unplugged. Plug it in; it is tried again and again.";
+
+    // A device, or a link to one that is there: links outlive what they lead to.
+    static bool There(string device) => File.Exists(device) && (File.ResolveLinkTarget(device, returnFinalTarget: true)?.Exists ?? true);
 
     async Task ReadAsync(SerialPort port, Backoff backoff, CancellationToken cancel)
     {
@@ -59,7 +66,7 @@ public sealed class SerialSource(SerialPlace place, SensorBoard board, TimeProvi
             if (await Task.WhenAny(read, Task.Delay(LookEvery, clock, cancel)) != read)
             {
                 cancel.ThrowIfCancellationRequested();
-                if (!File.Exists(place.Device)) return;
+                if (!There(place.Device)) return;
                 continue;
             }
             var count = await read;
