@@ -29,6 +29,8 @@ public static class EntryKind
     public const string RunSet = "run.set";
     /// <summary>Sets fields of a shot.</summary>
     public const string ShotSet = "shot.set";
+    /// <summary>Sets fields of a logger's trace.</summary>
+    public const string TraceSet = "trace.set";
     /// <summary>Sets fields of a device.</summary>
     public const string DeviceSet = "device.set";
     /// <summary>Sets settings by name.</summary>

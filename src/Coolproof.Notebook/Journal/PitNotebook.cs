@@ -63,6 +63,8 @@ public sealed class PitNotebook
     public IReadOnlyList<NotedDevice> Devices => List<NotedDevice>(ThingType.Device);
     /// <summary>Imports of readings tables.</summary>
     public IReadOnlyList<NotedImport> Imports => List<NotedImport>(ThingType.Import);
+    /// <summary>Traces of loggers.</summary>
+    public IReadOnlyList<NotedTrace> Traces => List<NotedTrace>(ThingType.Trace);
     /// <summary>The settings.</summary>
     public NotedSettings Settings => Find<NotedSettings>(Guid.Empty) ?? NotedSettings.None;
     /// <summary>Days in the order of time.</summary>
@@ -78,6 +80,9 @@ public sealed class PitNotebook
 
     /// <summary>Photos of a thing.</summary>
     public IReadOnlyList<NotedPhoto> PhotosOf(Guid thing) => [.. _photosByThing.Value[thing]];
+
+    /// <summary>Traces of a day.</summary>
+    public IReadOnlyList<NotedTrace> TracesOf(Guid day) => [.. Traces.Where(trace => trace.Day == day)];
 
     /// <summary>A thing by its UUID (a run by any UUID that it goes by), removed or not; null when there is none.</summary>
     /// <typeparam name="T">Type of the thing.</typeparam>
@@ -170,6 +175,7 @@ public sealed class PitNotebook
         nameof(NotedDevice) => ThingType.Device,
         nameof(NotedSettings) => ThingType.Settings,
         nameof(NotedImport) => ThingType.Import,
+        nameof(NotedTrace) => ThingType.Trace,
         _ => throw new ArgumentException($"{type.Name} is no type of thing that a notebook holds.", nameof(type)),
     };
 }

@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Coolproof.Board;
 using Coolproof.Commands.Notebooks;
+using Coolproof.Loggers;
 using Coolproof.Notebook.Journal;
 using Coolproof.Pairing;
 using Coolproof.Screen;
@@ -63,7 +64,7 @@ internal sealed class Serving(Terminal terminal)
             ? (Path.GetFullPath(place) + ".paired.json", Path.GetFullPath(place) + ".traces")
             : (Path.Combine(folder, $"paired-{known}.json"), Path.Combine(folder, $"traces-{known}"));
         var port = request.Port ?? WebSettings.UsualPort;
-        var settings = new WebSettings(port, request.Lan, folder, paired) { HttpsPort = request.HttpsPort ?? (port == 0 ? 0 : port + 1), TracesFolder = traces, Sensors = request.Sensors };
+        var settings = new WebSettings(port, request.Lan, folder, paired) { HttpsPort = request.HttpsPort ?? (port == 0 ? 0 : port + 1), TracesFolder = traces, LoggersFolder = LoggerFiles.FolderOf(place, folder), Sensors = request.Sensors };
         if (request.Certificate is { } file) return settings with { Certificate = GivenCertificate.Of(file, request.CertificatePassword) };
         if (!request.Lan) return settings;
         var (authority, server) = OwnCertificates.Of(Path.Combine(folder, "certificates"), OwnAddresses.All(), [OwnAddresses.Name()], TimeProvider.System.GetUtcNow());

@@ -8,6 +8,20 @@ namespace Coolproof.Json;
 internal sealed record ImportJson(
     int Version, string File, string Store, bool DryRun, int Days, int Options, int Runs, int Readings, int Entries, int New, int There, IReadOnlyList<string> Questions);
 
+/// <summary>What `import --as trace --json` prints, version 1.</summary>
+internal sealed record ImportTraceJson(
+    int Version, string File, string Store, bool DryRun, bool There, string Day, string Sha256, long Rows, double Seconds, IReadOnlyList<TraceChannelJson> Channels, IReadOnlyList<string> Guessed,
+    long ProblemCount, IReadOnlyList<string> Problems, IReadOnlyList<TraceFitJson> Fits, int ReadingsTaken);
+
+/// <summary>A channel of a trace.</summary>
+internal sealed record TraceChannelJson(string Name, string Unit, string Measures);
+
+/// <summary>A way in which a trace fits its day.</summary>
+internal sealed record TraceFitJson(double ClockAheadS, double Probability, bool Sure, IReadOnlyList<TracedRunJson> Runs);
+
+/// <summary>A run in a trace; s by the trace's own clock.</summary>
+internal sealed record TracedRunJson(string Run, double GoS, double? StopS, double? HaltS, bool Seen);
+
 /// <summary>What `export --json` prints, version 1.</summary>
 internal sealed record ExportJson(int Version, string File, string Store, int Days, int Options, int Runs, int Readings, IReadOnlyList<string> LeftOut);
 
@@ -17,6 +31,7 @@ internal sealed record BackupJson(int Version, string File, string Store, int En
 /// <summary>Serialisation written when the program is built.</summary>
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(ImportJson))]
+[JsonSerializable(typeof(ImportTraceJson))]
 [JsonSerializable(typeof(ExportJson))]
 [JsonSerializable(typeof(BackupJson))]
 internal sealed partial class NotebookJson : JsonSerializerContext

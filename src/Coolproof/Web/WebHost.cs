@@ -2,6 +2,7 @@ using System.Net;
 using Coolproof.Api;
 using Coolproof.Board;
 using Coolproof.Evidence;
+using Coolproof.Loggers;
 using Coolproof.Notebook.Journal;
 using Coolproof.Pages;
 using Coolproof.Pages.Clock;
@@ -9,6 +10,7 @@ using Coolproof.Pages.Forecasts;
 using Coolproof.Pages.Mounts;
 using Coolproof.Pages.Plans;
 using Coolproof.Pages.Rehearsals;
+using Coolproof.Pages.Traced;
 using Coolproof.Pairing;
 using Coolproof.Photos;
 using Coolproof.Reports;
@@ -83,6 +85,7 @@ internal static class WebHost
         services.AddSingleton(new PairedDevices(settings.PairedFile, clock)).AddSingleton<PairingCodes>().AddSingleton<HereKey>();
         services.AddSingleton<Thumbnails>();
         SensorListening.Add(services, settings);
+        services.AddSingleton(new LoggerFiles(settings.LoggersFolder));
         services.AddResponseCompression(); // pages over plain http; over https a compressed page could leak its secrets (BREACH), and stays as it is
         services.AddRouting().AddHttpContextAccessor().AddOpenApi("v1", Description.Of);
         services.AddDataProtection().SetApplicationName("coolproof").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.Folder, "keys")));
@@ -107,6 +110,7 @@ internal static class WebHost
         app.MapPlans();
         app.MapForecasts();
         app.MapMounts();
+        app.MapLogs();
         app.MapRehearsals();
         app.MapReports();
         app.MapOpenApi("/openapi/{documentName}.json");

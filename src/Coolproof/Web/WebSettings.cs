@@ -22,6 +22,9 @@ internal sealed record WebSettings(int Port, bool Lan, string Folder, string Pai
     /// <summary>Where it keeps what sensors tell: beside the notebook.</summary>
     public string TracesFolder { get; init; } = Path.Combine(Folder, "traces");
 
+    /// <summary>Where loggers' traces are kept: beside the notebook.</summary>
+    public string LoggersFolder { get; init; } = Path.Combine(Folder, "loggers");
+
     /// <summary>The certificate of HTTPS; null: only plain HTTP.</summary>
     public X509Certificate2? Certificate { get; init; }
 

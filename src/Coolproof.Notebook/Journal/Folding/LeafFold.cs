@@ -35,6 +35,7 @@ internal static class LeafFold
             ThingType.Device => new NotedDevice(id, fields, since, removed, offsetMs),
             ThingType.Settings => new NotedSettings(id, fields, since, removed),
             ThingType.Import => new NotedImport(id, fields, since, removed),
+            ThingType.Trace => new NotedTrace(id, fields, since, removed),
             _ => throw new ArgumentOutOfRangeException(nameof(type), type, "is folded elsewhere"),
         };
     }

@@ -3,7 +3,7 @@ namespace Coolproof.Notebook.Journal.Folding;
 /// <summary>Types of things. A UUID that entries of two types speak of is one thing of each.</summary>
 internal enum ThingType
 {
-    Class, Vehicle, Motor, Option, Part, Instrument, GunCheck, Pack, Charger, Question, Day, Run, Shot, CoolDown, RaceReading, Photo, Device, Settings, Import,
+    Class, Vehicle, Motor, Option, Part, Instrument, GunCheck, Pack, Charger, Question, Day, Run, Shot, CoolDown, RaceReading, Photo, Device, Settings, Import, Trace,
 }
 
 /// <summary>Which thing an entry speaks of.</summary>
@@ -32,6 +32,7 @@ internal static class Subject
         EntryKind.DeviceSet or EntryKind.ClockOffset => ThingType.Device,
         EntryKind.SettingSet => ThingType.Settings,
         EntryKind.Import => ThingType.Import,
+        EntryKind.TraceSet => ThingType.Trace,
         EntryKind.Charge or EntryKind.ClockChoice => ThingType.Run,
         _ => kind.StartsWith("run.", StringComparison.Ordinal) ? ThingType.Run : null,
     };

@@ -80,6 +80,8 @@ public sealed record NotedShot(Guid Id, EntryBody Fields, Instant Since, bool Re
     public Guid? Run => Fields.Id("run");
     /// <summary>The instrument.</summary>
     public Guid? Instrument => Fields.Id("instrument");
+    /// <summary>The trace that it was taken from; null: it was shot.</summary>
+    public Guid? Trace => Fields.Id("trace");
     /// <summary>Where the spot lay.</summary>
     public Spot Spot => NotedWords.Choice<Spot>(Tables.Field.Spot, Fields.Text("spot")) ?? Notebook.Spot.Can;
     /// <summary>What the number on the display is.</summary>

@@ -51,6 +51,9 @@ internal static class ThingKinds
             Number("coolMin", 0, 240, "planned cool-down between runs, min"), Number("swapMin", 0, 240, "planned change of the option where none takes longer, min"), Whole("packs", 1, 50, "charged packs at the start"),
             Whole("chargers", 0, 50, "chargers at the track"), Number("chargeMin", 0, 600, "to charge a pack, min"), Id("reference", "option to be driven first and last"), Text("spot", "the one spot of all readings"),
             Whole("planSeed", 0, int.MaxValue, "seed of the plan"), Note, Order),
+        Set(EntryKind.TraceSet, "trace", Name, Id("day", "the day that it was logged on"), Text("sha256", "SHA-256 of its kept file, by which that is named"), Text("header", "hash of the header of its file: files alike are read alike"),
+            Text("layout", "what the person said of the layout of its file, as JSON"), Whole("rows", 1, 1e12, "rows kept"), Whole("problems", 0, 1e12, "cells and lines that could not be taken as they stood"),
+            Number("aheadMs", -1e13, 1e13, "its clock minus the notebook's, ms"), Text("channel", "the channel whose readings were taken into the runs"), YesNo("taken", "whether its readings were taken into the runs"), Note),
         Set(EntryKind.DeviceSet, "device", Name, Word("role", "what it does", "driver", "clock", "gun", "any"), Word("hand", "hand that holds it", "left", "right")),
         new(EntryKind.SettingSet, "the settings (any one UUID)", "settings by name; per name the latest counts", [
             OrNull(Word("temperatureUnit", "unit of temperatures", "c", "f")), OrNull(Word("massUnit", "unit of masses", "g", "oz")), OrNull(Text("currency", "sign of the currency"))]) { Open = true },

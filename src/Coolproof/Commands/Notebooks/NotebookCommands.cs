@@ -12,13 +12,18 @@ internal static class NotebookCommands
     /// <summary>`coolproof import`.</summary>
     public static Command Import(Terminal terminal)
     {
-        var file = new Argument<string>("FILE") { Description = "The readings table (CSV); - reads it from standard input." };
+        var file = new Argument<string>("FILE") { Description = "The readings table (CSV), or a logger's file with --as trace; - reads it from standard input." };
+        var sort = new WordOption("--as", "A readings table, or a logger's trace of a day.", "table", "trace");
+        var traced = new TraceOptions();
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "Length of hard driving, where no run of the table notes one.", Typed.Drive);
         var there = new WordOption("--there", "What becomes of runs that are in the notebook already, by day, option and reading or clock.", BroughtTable.Leave, BroughtTable.Replace, BroughtTable.Both);
         var dry = new Option<bool>("--dry-run") { Description = "Says what would be kept, and keeps nothing." };
         var (store, json) = (StoreOption.Make(), new Option<bool>("--json") { Description = JsonSays });
-        var command = new Command("import", "Takes a readings table into the notebook. The same table again changes nothing.") { file, drive.Option, there.Option, dry, store, json };
-        command.SetAction((parsed, cancel) => StoreWork.RunAsync(terminal, () => new Importing(terminal).RunAsync(
+        var command = new Command("import", "Takes a readings table or a logger's trace into the notebook. The same again changes nothing.") { file, sort.Option, drive.Option, there.Option, dry, store, json };
+        traced.AddTo(command, sort);
+        command.SetAction((parsed, cancel) => StoreWork.RunAsync(terminal, () => sort.In(parsed) == "trace"
+            ? new ImportingTrace(terminal).RunAsync(traced.Request(parsed, parsed.GetValue(file)!, parsed.GetValue(dry), parsed.GetValue(store), parsed.GetValue(json)), cancel)
+            : new Importing(terminal).RunAsync(
             new ImportRequest(parsed.GetValue(file)!, drive.In(parsed), there.In(parsed), parsed.GetValue(dry), parsed.GetValue(store), parsed.GetValue(json)), cancel)));
         return command;
     }

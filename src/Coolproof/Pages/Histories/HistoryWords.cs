@@ -87,7 +87,7 @@ internal static class HistoryWords
     {
         foreach (var name in entry.Body.Names)
         {
-            if (name is "order" or "of" or "shot" or "run" or "day" or "typed" or "untimed" or "unit" or "entry" or "sha256") continue;
+            if (name is "order" or "of" or "shot" or "run" or "day" or "typed" or "untimed" or "unit" or "entry" or "sha256" or "header" or "layout" or "trace") continue;
             var was = before.Has(name) ? Value(entry.Kind, before, name, notebook, look) : "";
             yield return $"{Field(name)}: {Value(entry.Kind, entry.Body, name, notebook, look)}{(was.Length > 0 ? $", before: {was}" : "")}";
         }
@@ -139,6 +139,7 @@ internal static class HistoryWords
         if (notebook.Find<NotedVehicle>(id) is { } vehicle) return (Or(vehicle.Name, "a vehicle"), "/vehicle");
         if (notebook.Find<NotedClass>(id) is { } card) return (Or(card.Name, "a class card"), "/class");
         if (notebook.Find<NotedRaceReading>(id) is not null) return ("a race reading", "/race");
+        if (notebook.Find<NotedTrace>(id) is { } trace) return (Or(trace.Name, "a logger's trace"), $"/trace/{id}");
         if (notebook.Find<NotedImport>(id) is { } import) return (Or(import.Name, "a readings table"), null);
         if (notebook.Find<NotedDevice>(id) is { } device) return (Or(device.Name, "a device"), "/settings");
         return ("something", null);
