@@ -8,7 +8,7 @@ namespace Coolproof.Advice.Gearing;
 /// </summary>
 internal sealed class CloseCalls(GearQuestion question, RaceEvidence evidence, LapBelief belief, double[][] z, LapGrid grid, LapTrust trust)
 {
-    // Odds that are read off are half a point off at most (docs/gear.md): well beyond it.
+    // Odds of a choice that are read off were a point off at most over a hundred notebooks (docs/gear.md): well beyond it.
     private const double Within = 0.03;
     private const double StepM = 1;
 
