@@ -45,7 +45,7 @@ public sealed record SensorView(long AtMs, long Version, IReadOnlyList<ShownChan
     {
         get
         {
-            var word = string.Join('\n', Channels.Select(one => one.Channel.Key)
+            var word = string.Join('\n', Channels.Select(one => $"{one.Channel.Key} {one.State == ChannelState.Silent}")
                 .Concat(Sources.Select(one => $"{one.Name} {one.Alive} {one.Trouble} {one.Lines > 0} {BitOperations.Log2((ulong)one.NotUnderstood + 1)}")).Append(NotKept ?? ""));
             return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(word)).AsSpan(0, 6));
         }
