@@ -20,7 +20,8 @@ public sealed record CheckTarget(double StandardUncertaintyK, SurfaceEmissivity 
         CheckedAgainst.Ice => new(0.3, SurfaceEmissivity.Find("water")!),
         // Weather moves the pressure at an altitude by some 10 hPa, 0.3 K; steam cools the surface that is seen, and fogs the lens.
         CheckedAgainst.Boiling => new(0.7, SurfaceEmissivity.Find("water")!),
-        CheckedAgainst.ProbeInWater => new(0.5, SurfaceEmissivity.Find("water")!),
+        // The matt tape on the mug is what is shot.
+        CheckedAgainst.ProbeInWater => new(0.5, SurfaceEmissivity.Find("tape")!),
         // A probe on a can draws heat off the place that it touches.
         _ => new(0.7, SurfaceEmissivity.Find("tape")!),
     };

@@ -7,6 +7,7 @@ using Coolproof.Notebook.Journal;
 using Coolproof.Pages;
 using Coolproof.Pages.Clock;
 using Coolproof.Pages.Forecasts;
+using Coolproof.Pages.Guns;
 using Coolproof.Pages.Mounts;
 using Coolproof.Pages.Plans;
 using Coolproof.Pages.Rehearsals;
@@ -111,6 +112,7 @@ internal static class WebHost
         app.MapForecasts();
         app.MapMounts();
         app.MapLogs();
+        app.MapGuns();
         app.MapRehearsals();
         app.MapReports();
         app.MapOpenApi("/openapi/{documentName}.json");

@@ -70,6 +70,14 @@ internal static class GunPage
             : $"{degrees.Say(right.Shot.ReadC, 1)} on {on} is {degrees.Say(right.SurfaceC, 1)} ({range}).";
     }
 
+    /// <summary>A corrected shot in few words, to stay in sight.</summary>
+    public static string InShort(ShotCorrection right, SurfaceEmissivity known, DegreeWords degrees)
+    {
+        var (low, high) = right.Range;
+        var range = $"{DegreeWords.Number(degrees.Temperature(low))} to {DegreeWords.Number(degrees.Temperature(high))}";
+        return known.Trust == GunTrust.Tape ? $"{range} {degrees.Unit}: matt tape on it first" : $"{degrees.Say(right.SurfaceC, 1)} ({range})";
+    }
+
     static IEnumerable<string> Cautions(ShotCorrection right, SurfaceEmissivity? known)
     {
         if (known is not null) yield return $"{Capital(known.Words)}: emissivity {known.Low:0.00} to {known.High:0.00} ({known.Source}). {Capital(Advice(known.Trust))}.";
@@ -157,7 +165,7 @@ internal static class GunPage
 
     /// <summary>A spot drawn, with half and twice its distance beside it.</summary>
     public static Picture Picture(SpotSize spot, PictureStyle? style = null) => SpotPicture.Of(
-        [.. Distances(spot).Select(s => new SpotShown(s.DistanceM, s.SpotM, $"Spot {1000 * s.SpotM:0.#} mm, {100 * s.ShareOff:0} % beside it"))], spot.TargetM, spot.IsBand, Sentence(spot, new(style?.Units ?? TemperatureUnitChoice.Celsius)), style);
+        [.. Distances(spot).Select(s => new SpotShown(s.DistanceM, s.SpotM, $"Spot {1000 * s.SpotM:0.#} mm, {100 * s.ShareOff:0} % beside it"))], spot.TargetM, spot.IsBand, style?.Title ?? Sentence(spot, new(style?.Units ?? TemperatureUnitChoice.Celsius)), style);
 
     static SpotSize[] Distances(SpotSize spot) => [spot.At(spot.DistanceM / 2), spot, spot.At(2 * spot.DistanceM)];
 
