@@ -27,6 +27,10 @@ public sealed class GalleryTests
         ("why-days-fahrenheit", s => WhyPicture.Of(OddNames.All[0], "Tuesday evening", Differences.Of(), s with { Units = TemperatureUnitChoice.Fahrenheit })),
         ("mounts-of-every-kind", s => MountPicture.Of(MountSheets.All(), [.. MountSheets.All().Mounts.Select(_ => "0.61 watts per °C (0.39 to 1.01)")], s)),
         ("mount-with-a-long-name", s => MountPicture.Of(MountSheets.Sheet(MountSheets.All().Mounts[1] with { Name = OddNames.All[0] }), null, s)),
+        ("gears", s => GearPicture.Of(Gears.Six(), Gears.Limit(85), "In a race of 6 min the quickest is a pinion of 25.", s)),
+        ("gears-none-accepted-one-pinion", s => GearPicture.Of(Gears.Hot(), Gears.Limit(60), "No pinion stays under every limit.", s with { Units = TemperatureUnitChoice.Fahrenheit })),
+        ("spend", s => SpendPicture.Of(Stairs.Four(), Stairs.Others(), (40, "budget 40 €"), Stairs.Beyond(), "Within 40 €: two fans in a duct.", s)),
+        ("spend-nothing", s => SpendPicture.Of([Stairs.Four()[0]], [], null, null, "Whatever it costs nothing that fits makes the can cooler.", s)),
         ("doubt", s => DoubtPicture.Of(Samples.Six(), s)),
     ];
 

@@ -39,6 +39,17 @@ public class GearTests
     }
 
     [Fact]
+    public void The_picture_has_every_option_and_the_limit()
+    {
+        var drawn = Path.Combine(Directory.CreateTempSubdirectory("coolproof-").FullName, "gears.svg");
+        Good("--pinions", "22..26", "--picture", drawn, "--theme", "dark");
+        var svg = System.IO.File.ReadAllText(drawn).Replace('\u00a0', ' ');
+        Assert.All(["bare can", "rear blower", "nose-scoop duct", "teeth", "lap s"], words => Assert.Contains(words, svg));
+        Assert.Matches("(can|winding) limit", svg);
+        Assert.Equal(2, ProgramRun.Of("gear", Demo, "--picture", "gears.gif").ExitCode);
+    }
+
+    [Fact]
     public void A_lap_of_one_s_own_is_driven_and_a_wrong_one_is_told_line_by_line()
     {
         var lap = File("part,length_m,radius_m,turn_deg\nstraight,40,,\nhairpin,,3,180\nstraight,40,,\nhairpin,,3,180\n");

@@ -38,6 +38,16 @@ public class SpendTests
         Assert.Matches(mass == "oz" ? @"\d oz" : @"\d g\b", said);
     }
 
+    [Fact]
+    public void The_picture_has_every_step_and_the_budget()
+    {
+        var drawn = Path.Combine(Directory.CreateTempSubdirectory("coolproof-").FullName, "spend.svg");
+        var said = ProgramRun.Good("spend", Sheet, "--with", Day, "--mounts", Mounts, "--picture", drawn, "--theme", "sun");
+        var svg = File.ReadAllText(drawn).Replace('\u00a0', ' ');
+        Assert.Contains("budget 60 €", svg);
+        Assert.All(said.Split('\n').Where(line => line.StartsWith("      ", StringComparison.Ordinal) && line.Length > 6 && line[6] != ' ' && !line.Contains("nothing")), parts => Assert.Contains(parts.Trim(), svg));
+    }
+
     [Theory]
     [InlineData("SHEET", "driven: found options that were driven; expected a readings table")]
     [InlineData("SHEET", "predicted: found mounts that were predicted; expected a file of mounts")]

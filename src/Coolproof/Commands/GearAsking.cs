@@ -2,6 +2,7 @@ using Coolproof.Advice.Gearing;
 using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Json;
+using Coolproof.Pictures;
 using Coolproof.Screen;
 using Coolproof.Thermal;
 using Coolproof.Words;
@@ -14,7 +15,7 @@ internal sealed class GearAsking(Terminal terminal)
     // The can is hottest within some minutes of the stop.
     const double SoakS = 600;
 
-    /// <summary>Judges the tests, sweeps pinions and timings, prints.</summary>
+    /// <summary>Judges the tests, sweeps pinions and timings, prints, draws.</summary>
     /// <returns>The exit code.</returns>
     public int Run(GearRequest request, CancellationToken cancel)
     {
@@ -33,9 +34,11 @@ internal sealed class GearAsking(Terminal terminal)
             GearAnswer answer = Swept(question, races.Value, setting, cancel);
             terminal.Out.Write(request.Json
                 ? GearJson.Text(question, answer)
-                : string.Join('\n', GearPage.Lines(question, answer, setting.Assumed, new DegreeWords(request.Units), terminal.Width)) + "\n");
+                : string.Join('\n', GearPage.Lines(question, answer, [.. setting.Assumed.Select(one => one == GearSetting.NoLapTime ? $"{one}: give --lap-time 26s" : one)], new DegreeWords(request.Units), terminal.Width)) + "\n");
             terminal.Out.Flush();
-            return Exit.Done;
+            return request.Picture is { } picture
+                ? PictureFile.Drawn(() => GearDrawing.Of(question, answer, new PictureStyle(Theme: request.Theme, Units: request.Units)).Save(picture), terminal)
+                : Exit.Done;
         }
         catch (LapException cause)
         {

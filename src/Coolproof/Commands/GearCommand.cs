@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coolproof.Pictures;
 using Coolproof.Screen;
 using Coolproof.Thermal;
 
@@ -40,12 +41,14 @@ internal static class GearCommand
         var hotter = new QuantityOption("--hotter", "5K|9F", "How much hotter the day is whose price in teeth is told. Otherwise 5K.", Typed.Difference);
         var seed = QuantityOption.Whole("--random-seed", "The same table, question and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
+        var picture = PictureFile.Option("Also draws each option over the pinions to a file.");
+        var dark = new WordOption("--theme", "Ground of the picture.", "light", "dark", "sun");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C, s and m." };
         var command = new Command("gear", "Pinion and timing: lap time against heat, for each option the quickest that stays under the limits.")
         {
             file, track.Option, lap, lapTime.Option, air.Option, race.Option, pinion.Option, spur.Option, timing.Option, pinions, timings, ratio, space, module.Option, inner.Option, tyre.Option, mass.Option,
             leastMass.Option, twoWheels, turns.Option, speed.Option, ohm.Option, noLoad.Option, cells.Option, capacity.Option, limit.Option, limits.Can.Option, limits.Insulation, limits.Magnet, limits.Odds.Option, hotter.Option,
-            seed.Option, units.Option, json,
+            seed.Option, units.Option, picture, dark.Option, json,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(new GearAsking(terminal).Run(
             new GearRequest(parsed.GetValue(file)!, limits.In(parsed))
@@ -79,6 +82,8 @@ internal static class GearCommand
                 Seed = (long)(seed.In(parsed) ?? 1),
                 Units = units.UnitIn(parsed),
                 Json = parsed.GetValue(json),
+                Picture = parsed.GetValue(picture),
+                Theme = dark.In(parsed) switch { "dark" => Theme.Dark, "sun" => Theme.Sun, _ => Theme.Light },
             },
             cancel)));
         return command;

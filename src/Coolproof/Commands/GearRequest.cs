@@ -1,5 +1,6 @@
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Notebook;
+using Coolproof.Pictures;
 
 namespace Coolproof.Commands;
 
@@ -37,4 +38,6 @@ internal sealed record GearRequest(string File, RaceDemand Demand)
     public long Seed { get; init; } = 1;
     public TemperatureUnitChoice Units { get; init; }
     public bool Json { get; init; }
+    public string? Picture { get; init; }
+    public Theme Theme { get; init; }
 }

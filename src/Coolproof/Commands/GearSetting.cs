@@ -7,13 +7,20 @@ using Coolproof.Thermal;
 namespace Coolproof.Commands;
 
 /// <summary>Car, card and notes put together from what was asked, the table, and what is typical; what was assumed is listed.</summary>
-internal sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyList<LapNote> Notes, IReadOnlyList<string> Assumed)
+/// <param name="Rig">Car, motor, pack, lap.</param>
+/// <param name="Card">What class, car and box of pinions allow.</param>
+/// <param name="Notes">What the runs tell of their laps.</param>
+/// <param name="Assumed">What was assumed, in words.</param>
+public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyList<LapNote> Notes, IReadOnlyList<string> Assumed)
 {
     const double TypicalModuleMm = 25.4 / 48;
     const int EitherSide = 6, LeastTeeth = 8;
 
+    /// <summary>What is listed where nobody noted a lap time.</summary>
+    public const string NoLapTime = "no lap time, so all of it is known roughly";
+
     /// <summary>The setting, or why there is none.</summary>
-    public static (GearSetting? Setting, string? Refused) Of(GearRequest asked, ReadingsTable table, Track? lap)
+    internal static (GearSetting? Setting, string? Refused) Of(GearRequest asked, ReadingsTable table, Track? lap)
     {
         var loads = table.Runs.Where(r => r.Kind is RunKind.Test or RunKind.Race).Select(r => r.Load).ToList();
         if ((asked.Pinion ?? Most(loads.Select(l => l.PinionTeeth))) is not { } pinion) return (null, "the table notes no pinion: give the one of the tests with --pinion 24.");
@@ -47,7 +54,7 @@ internal sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnly
         var notes = LapNotes.Of(table, driven);
         if (asked.LapS is { } lapS && notes.All(n => n.LapS is null))
             notes = notes.Any(n => n.Choice == driven) ? [.. notes.Select(n => n.Choice == driven ? n with { LapS = lapS, LapRuns = 1 } : n)] : [.. notes, new LapNote(driven, lapS, 1, null, 0)];
-        if (notes.All(n => n.LapS is null)) assumed.Add("no lap time, so all of it is known roughly: give --lap-time 26s");
+        if (notes.All(n => n.LapS is null)) assumed.Add(NoLapTime);
         return (new(new(lap ?? (asked.Carpet ? Track.Carpet : Track.OffRoad), lap is not null, car, inner, motor, pack, driven), card, notes, assumed), null);
 
         double Or(double? known, double typicalOne, string said)

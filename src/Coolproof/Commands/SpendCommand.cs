@@ -4,6 +4,7 @@ using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Json;
 using Coolproof.Notebook;
+using Coolproof.Pictures;
 using Coolproof.Screen;
 using Coolproof.Words;
 
@@ -23,13 +24,19 @@ internal static class SpendCommand
         var seed = QuantityOption.Whole("--random-seed", "The same files, options and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
         var mass = new WordOption("--mass", "Masses for people.", "g", "oz");
+        var picture = PictureFile.Option("Also draws what money buys to a file.");
+        var dark = new WordOption("--theme", "Ground of the picture.", "light", "dark", "sun");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in K and g." };
-        var command = new Command("spend", "The best use of a budget in money and grams, with parts that fit together and the class allows.") { file, with, mounts, ambient.Option, drive.Option, seed.Option, mass.Option, units.Option, json };
+        var command = new Command("spend", "The best use of a budget in money and grams, with parts that fit together and the class allows.") { file, with, mounts, ambient.Option, drive.Option, seed.Option, mass.Option, units.Option, picture, dark.Option, json };
         command.SetAction((parsed, cancel) => Task.FromResult(new Spending(terminal).Run(
             new SpendRequest(
                 parsed.GetValue(file)!, parsed.GetValue(with), ambient.In(parsed), drive.In(parsed), (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed),
                 mass.In(parsed) == "oz" ? MassUnitChoice.Ounce : MassUnitChoice.Gram, parsed.GetValue(json))
-            { Mounts = parsed.GetValue(mounts) },
+            {
+                Mounts = parsed.GetValue(mounts),
+                Picture = parsed.GetValue(picture),
+                Theme = dark.In(parsed) switch { "dark" => Theme.Dark, "sun" => Theme.Sun, _ => Theme.Light },
+            },
             cancel)));
         return command;
     }
@@ -48,12 +55,18 @@ internal sealed record SpendRequest(string File, string? With, double? AmbientC,
 {
     /// <summary>A file of mounts; null: none.</summary>
     public string? Mounts { get; init; }
+
+    /// <summary>Where to draw; null: nowhere.</summary>
+    public string? Picture { get; init; }
+
+    /// <summary>Ground of the picture.</summary>
+    public Theme Theme { get; init; }
 }
 
 /// <summary>`coolproof spend` from the file to the exit code.</summary>
 internal sealed class Spending(Terminal terminal)
 {
-    /// <summary>Reads, judges, searches, prints.</summary>
+    /// <summary>Reads, judges, searches, prints, draws.</summary>
     /// <returns>The exit code.</returns>
     public int Run(SpendRequest request, CancellationToken cancel)
     {
@@ -79,9 +92,12 @@ internal sealed class Spending(Terminal terminal)
             return Exit.BadInput;
         }
         SpendAnswer answer = BestUse.Of(sheet, evidence, request.Seed, mounts, cancel);
+        CostWords costs = new(sheet.Currency, request.Mass);
         PageSettings page = new(new DegreeWords(request.Units), terminal.Width, terminal.Ink);
-        terminal.Out.Write(request.Json ? SpendJson.Text(answer) : string.Join('\n', SpendPage.Lines(answer, new CostWords(sheet.Currency, request.Mass), page)) + "\n");
+        terminal.Out.Write(request.Json ? SpendJson.Text(answer) : string.Join('\n', SpendPage.Lines(answer, costs, page)) + "\n");
         terminal.Out.Flush();
-        return Exit.Done;
+        return request.Picture is { } picture
+            ? PictureFile.Drawn(() => SpendDrawing.Of(answer, costs, new PictureStyle(Theme: request.Theme, Units: request.Units)).Save(picture), terminal)
+            : Exit.Done;
     }
 }

@@ -7,10 +7,12 @@ using Coolproof.Notebook.Journal;
 using Coolproof.Pages;
 using Coolproof.Pages.Clock;
 using Coolproof.Pages.Forecasts;
+using Coolproof.Pages.Gears;
 using Coolproof.Pages.Guns;
 using Coolproof.Pages.Mounts;
 using Coolproof.Pages.Plans;
 using Coolproof.Pages.Rehearsals;
+using Coolproof.Pages.Spending;
 using Coolproof.Pages.Traced;
 using Coolproof.Pairing;
 using Coolproof.Photos;
@@ -27,6 +29,9 @@ namespace Coolproof.Web;
 internal static class WebHost
 {
     const int LargestBody = 9_000_000;
+
+    // A page of parts has them all in its address.
+    const int LongestLine = 32_768;
 
     /// <summary>The server, not yet started. Nothing from outside (files of settings, environment variables) changes it.</summary>
     /// <param name="store">The journal; stays the caller's to close.</param>
@@ -66,6 +71,7 @@ internal static class WebHost
     {
         kestrel.AddServerHeader = false;
         kestrel.Limits.MaxRequestBodySize = LargestBody;
+        kestrel.Limits.MaxRequestLineSize = LongestLine;
         void On(int port, Action<ListenOptions> how)
         {
             if (settings.Lan) kestrel.ListenAnyIP(port, how);
@@ -111,6 +117,8 @@ internal static class WebHost
         app.MapPlans();
         app.MapForecasts();
         app.MapMounts();
+        app.MapGears();
+        app.MapSpending();
         app.MapLogs();
         app.MapGuns();
         app.MapRehearsals();

@@ -21,11 +21,7 @@ internal static class GearPage
         yield return "";
         foreach (string line in Sweep(question, answer, degrees, width)) yield return line;
         yield return "";
-        DrivenFigures d = answer.Driven;
-        GearChoice as0 = question.Rig.Driven;
-        string driven = $"As the tests were driven ({as0.Pinion}/{as0.Spur}, {as0.TimingDeg:0.#}°): lap {d.LapS:0.0} s{Noted(d.NotedLapS, "s")} of {d.LapM:0} m, up to {d.HighestMS:0.0} m/s, throttle fully open {100 * d.FullThrottleShare:0} %, "
-            + $"motor {d.RmsMotorA:0} A rms, pack {d.MeanBatteryA:0.0} A{Noted(d.NotedA, "A")}, copper about {d.CopperW:0} W, iron about {d.IronW:0} W (watts by the lap, not by the gun).";
-        foreach (string line in Cells.Wrap(driven, width)) yield return line;
+        foreach (string line in Cells.Wrap(Driven(question, answer), width)) yield return line;
         if (assumed.Count > 0)
             foreach (string line in Cells.Wrap($"Assumed: {string.Join(", ", assumed)}.", width)) yield return line;
         string last = $"Worth is lap time against the slowest of these choices; {degrees.SayDifference(question.HotterK)} more tells the teeth that a day so much hotter costs. Brackets hold the truth 9 times in 10; highest values with the soak after the stop. "
@@ -51,6 +47,15 @@ internal static class GearPage
             + $"{DegreeWords.Signed(best.GainS.Q50, 2)} s a lap against the tests' gearing ({DegreeWords.Signed(best.GainS.Q05, 2)} to {DegreeWords.Signed(best.GainS.Q95, 2)}).";
     }
 
+    /// <summary>The lap as the tests were driven.</summary>
+    public static string Driven(GearQuestion question, GearAnswer answer)
+    {
+        DrivenFigures d = answer.Driven;
+        GearChoice as0 = question.Rig.Driven;
+        return $"As the tests were driven ({as0.Pinion}/{as0.Spur}, {as0.TimingDeg:0.#}°): lap {d.LapS:0.0} s{Noted(d.NotedLapS, "s")} of {d.LapM:0} m, up to {d.HighestMS:0.0} m/s, throttle fully open {100 * d.FullThrottleShare:0} %, "
+            + $"motor {d.RmsMotorA:0} A rms, pack {d.MeanBatteryA:0.0} A{Noted(d.NotedA, "A")}, copper about {d.CopperW:0} W, iron about {d.IronW:0} W (watts by the lap, not by the gun).";
+    }
+
     static string Said(GearChoice c) => $"a pinion of {c.Pinion} at {c.TimingDeg:0.#}°";
 
     static string Noted(double? noted, string unit) => noted is { } value ? $" ({value:0.0} {unit} noted)" : "";
@@ -67,7 +72,8 @@ internal static class GearPage
         ];
     }
 
-    static string Teeth(int fewer) => fewer switch { 0 => "same", 1 => "1 tooth", -1 => "+1 tooth", < 0 => $"+{-fewer} teeth", _ => $"{fewer} teeth" };
+    /// <summary>How many teeth fewer a hotter day asks for.</summary>
+    public static string Teeth(int fewer) => fewer switch { 0 => "same", 1 => "1 tooth", -1 => "+1 tooth", < 0 => $"+{-fewer} teeth", _ => $"{fewer} teeth" };
 
     // At the tests' timing, or the one nearest to it.
     static IEnumerable<string> Sweep(GearQuestion question, GearAnswer answer, DegreeWords degrees, int width)

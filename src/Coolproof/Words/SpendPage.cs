@@ -17,7 +17,7 @@ internal static class SpendPage
         yield return "";
         foreach (string line in Cells.Wrap($"Against the {Cells.Clean(answer.Sheet.Base)} at {page.Degrees.Say(answer.Fair.AmbientC, 1)} air and {answer.Fair.DriveS:0} s of driving, the same load for all. Brackets hold the truth 9 times in 10. {GramsCount(answer, costs)}", page.Width)) yield return line;
         yield return "";
-        SpendStep[] shown = [.. Thinned(answer.Steps)];
+        SpendStep[] shown = Shown(answer);
         string[][] rows = [["money", "adds", "counts", $"can cooler {page.Degrees.Unit}", "work", "known by"], .. shown.Select(s => Row(s.Choice, costs, page.Degrees))];
         string[] table = [.. TextColumns.Lines(rows, [true, true, true, true, false, false], page.Width)];
         yield return table[0];
@@ -49,7 +49,8 @@ internal static class SpendPage
         ? $" It can't be told from {Parts(before)}, for {costs.Money((double)before.Money)}."
         : "";
 
-    static string GramsCount(SpendAnswer answer, CostWords costs) => answer.Sheet.Rules.FreeG switch
+    /// <summary>Which grams count.</summary>
+    public static string GramsCount(SpendAnswer answer, CostWords costs) => answer.Sheet.Rules.FreeG switch
     {
         > 0 and var free => $"The first {costs.Grams(free)} don't count: the car is under the class's minimum by so much.",
         < 0 => "The car is over the class's minimum already: every gram counts.",
@@ -59,21 +60,30 @@ internal static class SpendPage
     static string[] Row(SpendChoice c, CostWords costs, DegreeWords degrees) =>
     [
         costs.Money((double)c.Money), costs.Grams(c.MassG), costs.Grams(c.CountedG), c.Parts.Count == 0 ? "–" : CoolerBy(c.CanCoolerK, degrees), Work(c),
-        c.Parts.Count == 0 ? "" : c.Basis switch { SpendBasis.Driven => "driven", SpendBasis.AddedUp => "added up", SpendBasis.Predicted => "predicted", _ => "your guess" },
+        Known(c),
     ];
 
-    static string CoolerBy(Summary kelvin, DegreeWords degrees) =>
+    /// <summary>How it is known.</summary>
+    public static string Known(SpendChoice c) => c.Parts.Count == 0 ? "" : c.Basis switch { SpendBasis.Driven => "driven", SpendBasis.AddedUp => "added up", SpendBasis.Predicted => "predicted", _ => "your guess" };
+
+    /// <summary>Degrees cooler with their range, without the unit.</summary>
+    public static string CoolerBy(Summary kelvin, DegreeWords degrees) =>
         $"{DegreeWords.Number(degrees.Difference(kelvin.Q50))} ({DegreeWords.Number(degrees.Difference(kelvin.Q05))} to {DegreeWords.Number(degrees.Difference(kelvin.Q95))})";
 
-    static string Work(SpendChoice c) => c.Parts.Count == 0 ? "" : string.Join(", ", new[] { $"{c.FitMin:0} min", c.Soldering ? "soldering" : "", c.Cutting ? "cutting" : "" }.Where(t => t.Length > 0));
+    /// <summary>Minutes, soldering, cutting.</summary>
+    public static string Work(SpendChoice c) => c.Parts.Count == 0 ? "" : string.Join(", ", new[] { $"{c.FitMin:0} min", c.Soldering ? "soldering" : "", c.Cutting ? "cutting" : "" }.Where(t => t.Length > 0));
 
-    static string Parts(SpendChoice c) => c.Parts.Count == 0 ? "nothing" : Cells.Clean(string.Join(", ", c.Parts));
+    /// <summary>Its parts, in words.</summary>
+    public static string Parts(SpendChoice c) => c.Parts.Count == 0 ? "nothing" : Cells.Clean(string.Join(", ", c.Parts));
 
     static string Cooler(Summary kelvin, DegreeWords degrees) => kelvin.Q50 >= 0
         ? degrees.DifferenceAndRange(kelvin).Replace(" (", " cooler (", StringComparison.Ordinal)
         : degrees.DifferenceAndRange(kelvin.Turned()).Replace(" (", " hotter (", StringComparison.Ordinal);
 
     static string Lap(double? seconds) => seconds is { } s ? $" A lap takes {DegreeWords.Number(Math.Abs(s), 2)} s {(s > 0 ? "longer" : "less")} with it." : "";
+
+    /// <summary>The steps that are told: those that bring something, the first and the last always.</summary>
+    public static SpendStep[] Shown(SpendAnswer answer) => [.. Thinned(answer.Steps)];
 
     // The steps that bring something, the first and the last always.
     static IEnumerable<SpendStep> Thinned(IReadOnlyList<SpendStep> steps)
@@ -90,8 +100,8 @@ internal static class SpendPage
         }
     }
 
-    // What the last bit of money brought, and what the next would.
-    static IEnumerable<string> Next(SpendAnswer answer, SpendStep[] shown, CostWords costs, DegreeWords degrees)
+    /// <summary>What the last bit of money brought, and what the next would.</summary>
+    public static IEnumerable<string> Next(SpendAnswer answer, SpendStep[] shown, CostWords costs, DegreeWords degrees)
     {
         if (shown.Length > 2 && answer.Steps[^1].MoreK is { } last)
             yield return $"The last {costs.Money((double)answer.Steps[^1].MoreMoney)} bring {degrees.DifferenceAndRange(last)}{(last.Q05 <= 0 ? ": that can't be told from nothing" : "")}.";
@@ -105,7 +115,8 @@ internal static class SpendPage
             yield return "Drive what was only added up or predicted before you trust it.";
     }
 
-    static IEnumerable<string> Mind(SpendAnswer answer)
+    /// <summary>What to mind.</summary>
+    public static IEnumerable<string> Mind(SpendAnswer answer)
     {
         yield return "What was driven as one option is taken as measured. For parts never driven together the watts that each adds are added up, with a third of doubt more: they may share air and surface.";
         if (answer.NotAllowed.Count > 0) yield return $"Not allowed in this class as you typed it, and left out: {Cells.Clean(string.Join(", ", answer.NotAllowed))}.";

@@ -91,6 +91,31 @@ public class GearSweepTests(ITestOutputHelper output)
         Assert.Equal(0, answer.Gears[0].GainS.Q50, 1e-9);
     }
 
+    // What pages show, against the sweep that drives forty points an option and draw.
+    [Theory]
+    [InlineData(6, 0.25, 0.012)]
+    [InlineData(3, 1.0, 0.04)]
+    public void Points_along_the_pinions_come_near_the_whole_sweep(int nodes, double withinK, double withinOdds)
+    {
+        GearQuestion asked = Question with { Card = Question.Card with { MostTimingDeg = 40 }, Draws = 60 };
+        GearAnswer whole = GearSweep.Of(asked, Evidence, [Noted], cancel: TestContext.Current.CancellationToken);
+        GearLaps laps = GearLaps.Of(asked.Rig, asked.Card, [Noted], asked.Scenario.RaceS, cancel: TestContext.Current.CancellationToken);
+        GearAnswer along = GearAlong.Of(asked, Evidence, laps, nodes, hotter: true, TestContext.Current.CancellationToken);
+        Assert.Equal(whole.Gears, along.Gears);
+        Assert.Equal(whole.Driven, along.Driven);
+        List<double> off = [], odds = [];
+        foreach ((OptionGears exact, OptionGears read) in whole.Options.Zip(along.Options))
+            foreach ((GearedHeat a, GearedHeat b) in exact.Gears.Zip(read.Gears))
+            {
+                odds.Add(Math.Abs(a.OddsOfAny - b.OddsOfAny));
+                if (a.PeakWindingC.Q50 < 160) off.AddRange([Math.Abs(a.PeakCanC.Q50 - b.PeakCanC.Q50), Math.Abs(a.PeakWindingC.Q50 - b.PeakWindingC.Q50)]);
+            }
+        output.WriteLine($"{nodes} points: median {Median(off):0.000} K, nine tenths {At(off, 0.9):0.000} K, worst {off.Max():0.00} K; odds mean {odds.Average():0.0000}, worst {odds.Max():0.000}");
+        Assert.True(At(off, 0.9) < withinK, $"{At(off, 0.9)} K");
+        Assert.True(odds.Average() < withinOdds, $"{odds.Average()}");
+        Assert.True(off.Count > 100);
+    }
+
     [Fact]
     public void Nothing_outside_the_card_is_proposed()
     {

@@ -28,6 +28,7 @@ public sealed class PitTable : IAsyncLifetime
         ["race"] = "/race",
         ["mount"] = "/mount",
         ["sensors"] = "/sensors",
+        ["spend"] = "/spend",
     };
 
     /// <summary>Opens a window that is let in.</summary>
@@ -77,7 +78,7 @@ public sealed class PitTable : IAsyncLifetime
         await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = 90_000 });
         await page.GotoAsync(latest);
         await page.Locator("#earlier-table").WaitForAsync(new() { Timeout = 180_000 });
-        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["verdict with earlier days"] = latest, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["traces"] = day.Replace("/day/", "/traces/", StringComparison.Ordinal), ["mount beside readings"] = day.Replace("/day/", "/mount/", StringComparison.Ordinal), ["why"] = day.Replace("/day/", "/why/", StringComparison.Ordinal), ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
+        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["verdict with earlier days"] = latest, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["traces"] = day.Replace("/day/", "/traces/", StringComparison.Ordinal), ["mount beside readings"] = day.Replace("/day/", "/mount/", StringComparison.Ordinal), ["gear"] = $"{day.Replace("/day/", "/gear/", StringComparison.Ordinal)}?lap=26", ["spend beside readings"] = day.Replace("/day/", "/spend/", StringComparison.Ordinal), ["why"] = day.Replace("/day/", "/why/", StringComparison.Ordinal), ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
     }
 
     /// <inheritdoc/>
