@@ -51,6 +51,9 @@ sealed class Stand : IAsyncDisposable
     /// <summary>Plugs the serial sensor in.</summary>
     public async Task PlugInAsync()
     {
+        // A cable that was pulled leaves its links behind; should the new one get the old one's number they would lead somewhere before they are made anew.
+        System.IO.File.Delete(ours);
+        System.IO.File.Delete(theirs);
         cable = Start("socat", $"pty,raw,echo=0,link={ours}", $"pty,raw,echo=0,link={theirs}");
         await UntilAsync(() => System.IO.File.Exists(ours) && System.IO.File.Exists(theirs));
         port = new FileStream(theirs, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
