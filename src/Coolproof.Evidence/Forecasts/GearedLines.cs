@@ -6,9 +6,6 @@ namespace Coolproof.Evidence.Forecasts;
 /// </summary>
 public static class GearedLines
 {
-    // As in GearedRaces: past these nothing more is told of a temperature than that it rises.
-    private const double LeastRiseK = 1e-3, MostRiseK = 5000;
-
     private static readonly int Parts = Enum.GetValues<LimitedPart>().Length;
 
     /// <summary>Drives every draw of every option.</summary>
@@ -25,12 +22,9 @@ public static class GearedLines
     public static IReadOnlyList<GearedPeaks> Of(
         RaceEvidence evidence, RaceScenario scenario, IReadOnlyList<RaceHeat[]> heats, IReadOnlyList<IReadOnlyList<int>> lines, int nodes, long seed, CancellationToken cancel = default)
     {
-        if (Forecast.Refusal(scenario) is { } refused)
-            throw new ArgumentException(refused, nameof(scenario));
+        GearedRaces.Check(evidence, scenario, heats);
         ArgumentOutOfRangeException.ThrowIfLessThan(nodes, 2);
         int draws = evidence.Draws.Count;
-        if (heats.Any(h => h.Length != draws))
-            throw new ArgumentException($"A gearing has another number of heats than the {draws} draws.", nameof(heats));
         RaceChance[] chances = RaceChance.Of(draws, seed);
         RaceGrid grid = new(scenario);
         RaceDay day = new(evidence, scenario, grid);
@@ -49,12 +43,12 @@ public static class GearedLines
         {
             double airC = scenario.AirC;
             // Up to here the winding stays within what is followed; the first beyond it is driven too, so that its own heat tells where copper runs away.
-            int last = LastWithin(asked.Length, i => Highest(Drive(asked[i])[(int)LimitedPart.Winding]) <= GearedRaces.HottestC);
+            int last = LastWithin(asked.Length, i => GearedRaces.Highest(Drive(asked[i])[(int)LimitedPart.Winding]) <= GearedRaces.HottestC);
             (int Place, double[] PerKelvin)[] points = [.. Nodes(asked, share, last, nodes).Select(i =>
             {
                 double[][] driven = Drive(asked[i]);
                 airC = driven[0][0];
-                return (i, driven.Select(path => asked[i].Factor(share) / Math.Max(Highest(path) - airC, LeastRiseK)).ToArray());
+                return (i, driven.Select(path => asked[i].Factor(share) / Math.Max(GearedRaces.Highest(path) - airC, GearedRaces.LeastRiseK)).ToArray());
             })];
             for (int i = 0; i < asked.Length; i++)
             {
@@ -64,7 +58,7 @@ public static class GearedLines
                 for (int part = 0; part < Parts; part++)
                 {
                     double perKelvin = before[part] + Math.Min(along, 1) * (after[part] - before[part]);
-                    peaks[option].Set((LimitedPart)part, line[i], draw, airC + Math.Min(asked[i].Factor(share) / Math.Max(perKelvin, 1e-9), MostRiseK));
+                    peaks[option].Set((LimitedPart)part, line[i], draw, airC + Math.Min(asked[i].Factor(share) / Math.Max(perKelvin, 1e-9), GearedRaces.MostRiseK));
                 }
             }
 
@@ -98,13 +92,5 @@ public static class GearedLines
         if (last >= 0) places.Add(Enumerable.Range(0, last + 1).MinBy(i => Math.Abs(Math.Log(asked[i].Factor(share)))));
         if (last + 1 < asked.Length) places.Add(last + 1);
         return [.. places];
-    }
-
-    private static double Highest(double[] path)
-    {
-        double highest = path[0];
-        foreach (double c in path)
-            highest = Math.Max(highest, c);
-        return highest;
     }
 }

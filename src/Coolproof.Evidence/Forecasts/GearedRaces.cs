@@ -4,7 +4,7 @@ namespace Coolproof.Evidence.Forecasts;
 public static class GearedRaces
 {
     // What is drawn through the points is heat for each kelvin, the one thing that stays smooth where copper runs away with the warmth: it falls to nothing there.
-    private const double LeastRiseK = 1e-3, MostRiseK = 5000;
+    internal const double LeastRiseK = 1e-3, MostRiseK = 5000;
 
     /// <summary>Where the winding is hotter than this, °C, temperatures are not followed any more but taken as rising with the heat: every limit of a winding lies below (IEC 60085).</summary>
     public const double HottestC = 220;
@@ -24,11 +24,8 @@ public static class GearedRaces
     public static IReadOnlyList<GearedPeaks> Of(
         RaceEvidence evidence, RaceScenario scenario, IReadOnlyList<RaceHeat[]> heats, long seed, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
-        if (Forecast.Refusal(scenario) is { } refused)
-            throw new ArgumentException(refused, nameof(scenario));
+        Check(evidence, scenario, heats);
         int draws = evidence.Draws.Count;
-        if (heats.Any(h => h.Length != draws))
-            throw new ArgumentException($"A gearing has another number of heats than the {draws} draws.", nameof(heats));
         RaceChance[] chances = RaceChance.Of(draws, seed);
         RaceGrid grid = new(scenario);
         RaceDay day = new(evidence, scenario, grid);
@@ -115,6 +112,16 @@ public static class GearedRaces
         return peaks;
     }
 
+    /// <summary>Looks at what is asked.</summary>
+    /// <exception cref="ArgumentException">The scenario is beyond what can be forecast, or draws and heats don't go together.</exception>
+    internal static void Check(RaceEvidence evidence, RaceScenario scenario, IReadOnlyList<RaceHeat[]> heats)
+    {
+        if (Forecast.Refusal(scenario) is { } refused)
+            throw new ArgumentException(refused, nameof(scenario));
+        if (heats.Any(h => h.Length != evidence.Draws.Count))
+            throw new ArgumentException($"A gearing has another number of heats than the {evidence.Draws.Count} draws.", nameof(heats));
+    }
+
     private static double Sum(ReadOnlySpan<double> weights, ReadOnlySpan<double> values)
     {
         double sum = 0;
@@ -123,7 +130,7 @@ public static class GearedRaces
         return sum;
     }
 
-    private static double Highest(double[] path)
+    internal static double Highest(double[] path)
     {
         double highest = path[0];
         foreach (double c in path)

@@ -23,7 +23,7 @@ internal sealed record SweepOneByOne(double[] LapS, double[] Odds, int? Best)
         int draws = evidence.Draws.Count;
         GearRig rig = question.Rig;
         LapBelief belief = LapBelief.Of(rig, notes, question.Scenario.RaceS);
-        double[][] z = GearSweep.Points(draws, question.Seed);
+        double[][] z = GearTelling.Points(draws, question.Seed);
         Dictionary<GearChoice, LapFigures[]> laps = choices.Concat(choices.Select(AtDrivenTiming)).Append(rig.Driven).Distinct().ToDictionary(c => c, c => z.Select(at => Lap(c, at)).ToArray());
         (double gearing, double timing) = Slopes();
         double[] gearTrust = HeatTrust.Scales(evidence.GearingSlopes, gearing, timing: false, draws, question.Seed), timingTrust = HeatTrust.Scales(evidence.TimingSlopes, timing, timing: true, draws, question.Seed);
