@@ -24,15 +24,8 @@ public sealed class MqttSource(MqttPlace place, string? password, SensorBoard bo
     readonly string me = $"coolproof-{Guid.NewGuid():N}"[..23]; // 23 letters is what each broker takes (section 3.1.3.1)
 
     /// <summary>Listens until it is cancelled.</summary>
-    public async Task RunAsync(CancellationToken cancel)
-    {
-        var backoff = new Backoff();
-        while (!cancel.IsCancellationRequested)
-        {
-            board.Tell(place.Name, SourceKind.Mqtt, await ListenAsync(backoff, cancel));
-            await Task.Delay(backoff.Next(), clock, cancel).ContinueWith(_ => { }, TaskScheduler.Default);
-        }
-    }
+    public Task RunAsync(CancellationToken cancel) =>
+        Listening.AgainAndAgainAsync(board, place.Name, SourceKind.Mqtt, clock, async backoff => await ListenAsync(backoff, cancel), cancel);
 
     /// <returns>Why it listens no more.</returns>
     async Task<string> ListenAsync(Backoff backoff, CancellationToken cancel)

@@ -18,15 +18,8 @@ public sealed class OwnBroker(int port, bool lan, string password, SensorBoard b
     public const string Name = "own broker";
 
     /// <summary>Answers until it is cancelled; where its port is taken, it is tried again and again.</summary>
-    public async Task RunAsync(CancellationToken cancel)
-    {
-        var backoff = new Backoff();
-        while (!cancel.IsCancellationRequested)
-        {
-            if (await AnswerAsync(cancel) is { } trouble) board.Tell(Name, SourceKind.Broker, trouble);
-            await Task.Delay(backoff.Next(), clock, cancel).ContinueWith(_ => { }, TaskScheduler.Default);
-        }
-    }
+    public Task RunAsync(CancellationToken cancel) =>
+        Listening.AgainAndAgainAsync(board, Name, SourceKind.Broker, clock, _ => AnswerAsync(cancel), cancel);
 
     /// <returns>Why it doesn't answer; null where it was cancelled.</returns>
     async Task<string?> AnswerAsync(CancellationToken cancel)

@@ -12,15 +12,8 @@ public sealed class SerialSource(SerialPlace place, SensorBoard board, TimeProvi
     static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(1);
 
     /// <summary>Listens until it is cancelled.</summary>
-    public async Task RunAsync(CancellationToken cancel)
-    {
-        var backoff = new Backoff();
-        while (!cancel.IsCancellationRequested)
-        {
-            board.Tell(place.Name, SourceKind.Serial, await ListenAsync(backoff, cancel));
-            await Task.Delay(backoff.Next(), clock, cancel).ContinueWith(_ => { }, TaskScheduler.Default);
-        }
-    }
+    public Task RunAsync(CancellationToken cancel) =>
+        Listening.AgainAndAgainAsync(board, place.Name, SourceKind.Serial, clock, async backoff => await ListenAsync(backoff, cancel), cancel);
 
     /// <returns>Why it listens no more.</returns>
     async Task<string> ListenAsync(Backoff backoff, CancellationToken cancel)

@@ -72,7 +72,7 @@ public sealed class KeptTrace : IDisposable
         {
             if (_blocks[b].LastUs < fromUs || _blocks[b].FirstUs > toUs) continue;
             KeptRows whole = Block(b, channels);
-            int from = FirstFrom(whole.AtUs, fromUs), to = FirstFrom(whole.AtUs, toUs + 1);
+            int from = SortedTimes.FirstFrom(whole.AtUs, fromUs), to = SortedTimes.FirstFrom(whole.AtUs, toUs + 1);
             if (to > from) yield return new KeptRows(whole.AtUs[from..to], [.. whole.Values.Select(values => values[from..to])]);
         }
     }
@@ -102,7 +102,7 @@ public sealed class KeptTrace : IDisposable
         ArgumentOutOfRangeException.ThrowIfLessThan(steps, 1);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(toUs, fromUs);
         Envelope drawn = new(fromUs, toUs, steps);
-        int from = Math.Max(0, FirstFrom(_pairBegins, fromUs) - 1), to = FirstFrom(_pairBegins, toUs);
+        int from = Math.Max(0, SortedTimes.FirstFrom(_pairBegins, fromUs) - 1), to = SortedTimes.FirstFrom(_pairBegins, toUs);
         if (to - from >= 4 * steps)
         {
             // Pairs stand where they begin; at a quarter of a step each at most, that can't be seen.
@@ -170,18 +170,6 @@ public sealed class KeptTrace : IDisposable
             }
         }
         return (begins, pairs);
-    }
-
-    static int FirstFrom(long[] times, long from)
-    {
-        int low = 0, high = times.Length;
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            if (times[middle] < from) low = middle + 1;
-            else high = middle;
-        }
-        return low;
     }
 
     byte[] Bytes(long offset, long count)

@@ -27,14 +27,14 @@ public static class StopReadings
     /// <param name="untilS">Up to where the trace counts: power or fan off, the car touched, at most some minutes.</param>
     public static IReadOnlyList<StopReading> Of(ReadOnlySpan<double> afterHaltS, ReadOnlySpan<double> values, double untilS)
     {
-        int from = FirstFrom(afterHaltS, 0), to = FirstFrom(afterHaltS, untilS);
+        int from = SortedTimes.FirstFrom(afterHaltS, 0), to = SortedTimes.FirstFrom(afterHaltS, untilS);
         ReadOnlySpan<double> at = afterHaltS[from..to], value = values[from..to];
         List<StopReading> readings = [];
         if (at.Length == 0) return readings;
         double apart = Math.Max(LeastApartS, Times * CorrelatedS(at, value));
         for (double middle = FirstS; middle <= untilS && readings.Count < Most; middle = Math.Max(middle * Ratio, middle + apart))
         {
-            int first = FirstFrom(at, middle - HalfWindowS), end = FirstFrom(at, Math.Min(middle + HalfWindowS, untilS));
+            int first = SortedTimes.FirstFrom(at, middle - HalfWindowS), end = SortedTimes.FirstFrom(at, Math.Min(middle + HalfWindowS, untilS));
             // A slow logger has nothing within the window: then its next sample, which the window goes on to.
             if (end == first)
             {
@@ -66,17 +66,5 @@ public static class StopReadings
         for (int i = 0; i < x.Length; i++) (mx, my) = (mx + (x[i] / x.Length), my + (y[i] / x.Length));
         for (int i = 0; i < x.Length; i++) (xx, xy) = (xx + ((x[i] - mx) * (x[i] - mx)), xy + ((x[i] - mx) * (y[i] - my)));
         return my + (xx > 0 ? xy / xx * (at - mx) : 0);
-    }
-
-    static int FirstFrom(ReadOnlySpan<double> times, double from)
-    {
-        int low = 0, high = times.Length;
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            if (times[middle] < from) low = middle + 1;
-            else high = middle;
-        }
-        return low;
     }
 }
