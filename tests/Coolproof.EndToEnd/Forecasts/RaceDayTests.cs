@@ -7,9 +7,6 @@ namespace Coolproof.EndToEnd.Forecasts;
 /// <summary>The page of forecasts: its answer follows the sliders, its address is the whole race day, and it works without script.</summary>
 public sealed class RaceDayTests(Chromium chromium, PitTable table)
 {
-    /// <summary>Longest time from a move of a slider to the answer on the page, ms.</summary>
-    const double Soon = 100;
-
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
@@ -18,12 +15,7 @@ public sealed class RaceDayTests(Chromium chromium, PitTable table)
         var page = await table.OpenAsync(chromium, withDemo: true, wide: wide);
         await page.GotoAsync(table.Places["forecast"]);
         await page.Locator("#race-head h1.answer").WaitForAsync();
-        await page.EvaluateAsync(Timed);
-        var took = await page.EvaluateAsync<double[]>("() => slide('air', [...Array(12).keys(), 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 37, 38])");
-        // The first answers warm up what makes them, and other tests share the machine: the quicker ones tell what the work takes.
-        var ordered = took.Skip(12).Order().ToArray();
-        TestContext.Current.TestOutputHelper!.WriteLine($"ms from move to answer: {string.Join(", ", took.Select(ms => $"{ms:0}"))}");
-        Assert.True(ordered[ordered.Length / 4] < Soon, $"ms: {string.Join(", ", took)}");
+        SliderTimes.AreSoon(await SliderTimes.OfAsync(page, "race", "air", [.. Enumerable.Range(0, 12), 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 37, 38], warmUp: 12));
 
         // At rest: all draws, and the address has it.
         await page.WaitForFunctionAsync("() => document.getElementById('race-form').dataset.answered?.startsWith('whole') && !document.querySelector('[data-stale]')");
@@ -71,25 +63,4 @@ public sealed class RaceDayTests(Chromium chromium, PitTable table)
         }
         return odds;
     }
-
-    // Moves a slider and waits until the answer for just that stands on the page.
-    const string Timed = """
-        () => {
-            window.slide = async (name, values) => {
-                const slider = document.getElementById(`race-${name}`), form = document.getElementById('race-form'), took = [];
-                for (const value of values) {
-                    const from = performance.now();
-                    slider.value = value;
-                    slider.dispatchEvent(new Event('input', { bubbles: true }));
-                    await new Promise((done, late) => {
-                        const limit = setTimeout(() => late(new Error(`no answer for ${value}`)), 5000);
-                        const look = () => form.dataset.answered?.includes(`${name}=${value}&`) ? (clearTimeout(limit), done()) : setTimeout(look, 1);
-                        look();
-                    });
-                    took.push(performance.now() - from);
-                }
-                return took;
-            };
-        }
-        """;
 }

@@ -8,9 +8,6 @@ namespace Coolproof.EndToEnd.Mounts;
 /// <summary>The page of a mount: its answer and its drawing follow the sliders, its address is the whole mount, and everybody can use it.</summary>
 public sealed class OneMountTests(Chromium chromium, PitTable table)
 {
-    /// <summary>Longest time from a move of a slider to the answer on the page, ms.</summary>
-    const double Soon = 100;
-
     [Theory]
     [InlineData("mount", false, "light")]
     [InlineData("mount", true, "dark")]
@@ -29,11 +26,7 @@ public sealed class OneMountTests(Chromium chromium, PitTable table)
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{place}-{(wide ? "wide" : "phone")}-{theme}.png") });
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{place}-{(wide ? "wide" : "phone")}-{theme}-all.png"), FullPage = true });
         }
-        await page.EvaluateAsync(Timed);
-        var took = await page.EvaluateAsync<double[]>("() => slide('flow', [...Array(12).keys()].map(n => n + 2).concat([14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26, 27, 28]))");
-        // The first answers warm up what makes them, and other tests share the machine: the quicker ones tell what the work takes.
-        var ordered = took.Skip(12).Order().ToArray();
-        TestContext.Current.TestOutputHelper!.WriteLine($"{place}: ms from move to answer: quarter {ordered[ordered.Length / 4]:0}, middle {ordered[ordered.Length / 2]:0}; {string.Join(", ", took.Select(ms => $"{ms:0}"))}");
+        var took = await SliderTimes.OfAsync(page, "mount", "flow", [.. Enumerable.Range(2, 27)], warmUp: 12);
         await page.WaitForFunctionAsync("() => document.getElementById('mount-form').dataset.answered?.startsWith('whole') && !document.querySelector('[data-stale]')");
         Assert.Contains("flow=28", page.Url);
         var (head, drawing) = (await page.Locator("#mount-head").InnerTextAsync(), await page.Locator("#mount-drawing svg").First.InnerHTMLAsync());
@@ -45,7 +38,7 @@ public sealed class OneMountTests(Chromium chromium, PitTable table)
         Assert.Equal(drawing, await other.Locator("#mount-drawing svg").First.InnerHTMLAsync());
         await other.Context.CloseAsync();
         await page.Context.CloseAsync();
-        Assert.True(ordered[ordered.Length / 4] < Soon, $"ms: {string.Join(", ", took)}");
+        SliderTimes.AreSoon(took);
     }
 
     [Fact]
@@ -70,25 +63,4 @@ public sealed class OneMountTests(Chromium chromium, PitTable table)
         Assert.NotEqual(before, await plain.Locator("h1").InnerTextAsync());
         await plain.Context.CloseAsync();
     }
-
-    // Moves a slider and waits until the answer for just that stands on the page.
-    const string Timed = """
-        () => {
-            window.slide = async (name, values) => {
-                const slider = document.querySelector(`#mount-form [name=${name}]`), form = document.getElementById('mount-form'), took = [];
-                for (const value of values) {
-                    const from = performance.now();
-                    slider.value = value;
-                    slider.dispatchEvent(new Event('input', { bubbles: true }));
-                    await new Promise((done, late) => {
-                        const limit = setTimeout(() => late(new Error(`no answer for ${value}`)), 5000);
-                        const look = () => form.dataset.answered?.includes(`${name}=${value}&`) ? (clearTimeout(limit), done()) : setTimeout(look, 1);
-                        look();
-                    });
-                    took.push(performance.now() - from);
-                }
-                return took;
-            };
-        }
-        """;
 }

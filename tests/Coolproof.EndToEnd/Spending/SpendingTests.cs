@@ -8,9 +8,6 @@ namespace Coolproof.EndToEnd.Spending;
 /// <summary>The page of parts and money: answer and picture follow the sliders, its address is all of it, a sheet can be brought and taken.</summary>
 public sealed class SpendingTests(Chromium chromium, PitTable table)
 {
-    /// <summary>Longest time from a move of a slider to the answer on the page, ms.</summary>
-    const double Soon = 100;
-
     [Theory]
     [InlineData("spend", false, "light")]
     [InlineData("spend", true, "dark")]
@@ -37,7 +34,7 @@ public sealed class SpendingTests(Chromium chromium, PitTable table)
         Assert.Equal(drawing, await other.Locator("#spend-head svg").First.InnerHTMLAsync());
         await other.Context.CloseAsync();
         await page.Context.CloseAsync();
-        Assert.True(took[took.Length / 4] < Soon, $"ms: {string.Join(", ", took)}");
+        SliderTimes.AreSoon(took);
     }
 
     [Fact]
