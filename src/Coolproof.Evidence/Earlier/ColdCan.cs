@@ -20,7 +20,7 @@ internal sealed record ColdCan(string Gun, string Day, bool IsNew, string Kind, 
     {
         ReadingsTable joined = EarlierTables.Joined(table, before);
         HashSet<string> fresh = [.. table.Runs.Select(r => r.Day)];
-        Dictionary<string, string> guns = joined.Runs.GroupBy(r => r.Day).Where(day => Guns(day).Length == 1).ToDictionary(day => day.Key, day => Guns(day)[0]);
+        Dictionary<string, string?> guns = joined.Runs.GroupBy(r => r.Day).ToDictionary(day => day.Key, GunOf);
         // What the cans were read to be must not tell what they should have been.
         DayFit fit = DayFit.Of(DayModelBuilder.Build(joined with { Runs = [.. joined.Runs.Select(r => r with { StartC = null })] }));
         DayDensity density = new(fit.Model);
@@ -30,7 +30,7 @@ internal sealed record ColdCan(string Gun, string Day, bool IsNew, string Kind, 
         {
             ModelRun at = fit.Model.Runs[i];
             Run run = joined.Runs[at.TableRun];
-            if (run.StartC is not { } startC || !guns.TryGetValue(run.Day, out string? gun) || at.Start == StartMode.Unclocked)
+            if (run.StartC is not { } startC || guns[run.Day] is not { } gun || at.Start == StartMode.Unclocked)
                 continue;
             string kind = at.Start == StartMode.Chained ? joined.Runs[fit.Model.Runs[i - 1].TableRun].Option : Stood;
             cans.Add(new(gun, run.Day, fresh.Contains(run.Day), kind, startC - density.States[i].Air - density.States[i].Start2));
@@ -38,6 +38,7 @@ internal sealed record ColdCan(string Gun, string Day, bool IsNew, string Kind, 
         return cans;
     }
 
-    private static string[] Guns(IEnumerable<Run> day) =>
-        [.. day.SelectMany(r => r.Readings).Where(x => x.Spot == Spot.Can).Select(x => x.Instrument).Distinct(StringComparer.OrdinalIgnoreCase)];
+    /// <summary>The gun that read the cans of a day; null where there were several.</summary>
+    public static string? GunOf(IEnumerable<Run> day) =>
+        day.SelectMany(r => r.Readings).Where(x => x.Spot == Spot.Can).Select(x => x.Instrument).Distinct(StringComparer.OrdinalIgnoreCase).ToArray() is [var only] ? only : null;
 }

@@ -41,7 +41,8 @@ internal static class GunChanges
     {
         ILookup<string, double> now = ColdStarts([table]), then = ColdStarts(before);
         GunChange[] later = [.. LaterCans(table, before)];
-        return [.. later, .. now.Where(gun => !later.Any(l => Same(l.Gun, gun.Key))).Select(gun => Of(gun.Key, GunBelief.Of(gun.Key, EarlierTables.Joined(table, before)), [.. gun], [.. then[gun.Key]], ScatterK(gun.Key, [table, .. before])))];
+        ReadingsTable all = EarlierTables.Joined(table, before);
+        return [.. later, .. now.Where(gun => !later.Any(l => Same(l.Gun, gun.Key))).Select(gun => Of(gun.Key, GunBelief.Of(gun.Key, all), [.. gun], [.. then[gun.Key]], ScatterK(gun.Key, [table, .. before])))];
     }
 
     // By all cans before runs, where there are several on the new day and days to set them beside.
@@ -77,10 +78,9 @@ internal static class GunChanges
          from day in table.Runs.GroupBy(r => r.Day)
          let first = day.OrderBy(r => r.StartedAt ?? NodaTime.LocalDateTime.MaxIsoValue).First()
          where first.StartC is not null && first.AirC is not null
-         let guns = day.SelectMany(r => r.Readings).Where(x => x.Spot == Spot.Can).Select(x => x.Instrument).Distinct(StringComparer.OrdinalIgnoreCase).ToArray()
-         // With several guns on one day nobody wrote down which of them read the start.
-         where guns.Length == 1
-         select (Gun: guns[0], OverAir: first.StartC!.Value - first.AirC!.Value)).ToLookup(x => x.Gun, x => x.OverAir, StringComparer.OrdinalIgnoreCase);
+         let gun = ColdCan.GunOf(day)
+         where gun is not null
+         select (Gun: gun, OverAir: first.StartC!.Value - first.AirC!.Value)).ToLookup(x => x.Gun, x => x.OverAir, StringComparer.OrdinalIgnoreCase);
 
     // Three readings of a falling can lie near a line: by what the middle one is off it, shots scatter.
     private static double ScatterK(string gun, IReadOnlyList<ReadingsTable> tables)
