@@ -41,13 +41,13 @@ internal sealed record Evening(
             RollIn(run, cooling, t, ref now);
             double[] halt = [.. t];
             double next = i + 1 < runs.Count ? runs[i + 1].WarmUpS + runs[i + 1].WaitS : 0;
-            double[] canAtReadings = Stand(run, cooling, run.CoolDownS - next, t, ref now);
+            (double[] canAtReadings, double[] windingAtReadings) = Stand(run, cooling, run.CoolDownS - next, t, ref now);
             yield return new RunTruth(
                 run.Plan.Evening, (run.Plan.Position + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), option.Name,
                 !run.Plan.IsVoid, driver(run), run.LogLoad, LogHeat(run), run.LogMounting, logConductance, Air.AtC(go + run.DriveS / 2), go,
                 run.DriveS, run.RollInS, double.IsFinite(run.PowerOffS) ? run.PowerOffS : null, run.WarmUpS, start, end, halt, run.DelaysS,
                 canAtReadings)
-            { CanBeforeC = before, Gear = Gear(run) };
+            { CanBeforeC = before, WindingAtReadingsC = windingAtReadings, Gear = Gear(run) };
         }
     }
 
@@ -88,11 +88,11 @@ internal sealed record Evening(
     }
 
     // From halt until the next run's warm-up: shell off, power off, readings and the pit fan each begin a new phase.
-    double[] Stand(DrawnRun run, CoolingOption cooling, double seconds, double[] t, ref double now)
+    (double[] Can, double[] Winding) Stand(DrawnRun run, CoolingOption cooling, double seconds, double[] t, ref double now)
     {
         double blownFrom = Habits.BlownS > 0 ? Math.Max(seconds - Habits.BlownS, run.DelaysS[^1] + 1) : double.PositiveInfinity;
         double[] events = [.. run.DelaysS.Concat([Habits.ShellOffS, run.PowerOffS, blownFrom, seconds]).Where(e => e <= seconds).Order()];
-        double[] canAtReadings = new double[run.DelaysS.Count];
+        double[] canAtReadings = new double[run.DelaysS.Count], windingAtReadings = new double[run.DelaysS.Count];
         double at = 0;
         int read = 0;
         bool moved = true;
@@ -107,12 +107,12 @@ internal sealed record Evening(
                 at = next - at > piece ? at + piece : next;
             }
             moved = !run.DelaysS.Contains(next);
-            while (read < canAtReadings.Length && run.DelaysS[read] <= at)
-                canAtReadings[read++] = t[(int)Node.Can];
+            for (; read < canAtReadings.Length && run.DelaysS[read] <= at; read++)
+                (canAtReadings[read], windingAtReadings[read]) = (t[(int)Node.Can], t[(int)Node.Winding]);
         }
         now += seconds;
         WaitWhileHot(run, cooling, TruthRanges.CoolDownMin.High * 60 - run.CoolDownS, t, ref now);
-        return canAtReadings;
+        return (canAtReadings, windingAtReadings);
     }
 
     // Minute by minute, and in the shade: who has a pit fan at hand has used it by now.

@@ -82,6 +82,8 @@ internal sealed record NotedRun(
         return new PackNotes(name, ChargeBackMah: Math.Round(mah));
     }
 
+    const int MostReadings = 20;
+
     List<Reading> NotedReadings(RunTruth truth, int index)
     {
         RandomStream chance = new(Settings.Seed, "shots", index);
@@ -90,12 +92,16 @@ internal sealed record NotedRun(
         // A run's delays are stamped by one hand from one halt: noted or not, and off, together.
         bool delaysNoted = chance.Chance(Settings.DelaysNoted);
         List<Reading> readings = [];
+        TrueMeter? meter = Settings.WindingMeasured ? TrueMeter.Drawn(Settings.Seed) : null;
         bool missed = truth.DelaysS.Count > 1 && new RandomStream(Settings.Seed, "missed", index).Chance(Settings.LastReadingMissed);
         for (int r = 0; r < truth.DelaysS.Count - (missed ? 1 : 0); r++)
         {
             (double read, _) = Gun.Shot(truth.CanAtReadingsC[r], truth.AirC, chance);
             double noted = Math.Max(1, Math.Round(truth.DelaysS[r] + timingError));
-            readings.Add(new Reading(0, read, delaysNoted ? noted : null, Surface: SpotSurface.Tape, Hold: Gun.Hold));
+            readings.Add(new Reading(0, read, delaysNoted ? noted : null, Surface: SpotSurface.Tape, Hold: Gun.Hold)
+            {
+                Winding = meter?.Noted(truth.WindingAtReadingsC[r], noted, new RandomStream(Settings.Seed, "meter", (index * MostReadings) + r)),
+            });
         }
         return readings;
     }

@@ -130,6 +130,9 @@ public sealed record RehearsalSettings(long Seed, IReadOnlyList<RehearsalOption>
     /// <summary>How laps truly go and with which pinions; null: laps and gearing are not noted.</summary>
     public TrueLaps? Laps { get; init; }
 
+    /// <summary>Whether the winding's resistance is noted beside each reading, always with its time: a four-wire meter on leads left soldered.</summary>
+    public bool WindingMeasured { get; init; }
+
     /// <summary>Whether the true can is traced second by second.</summary>
     public bool Traced { get; init; }
 

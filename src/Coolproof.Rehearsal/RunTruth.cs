@@ -32,6 +32,10 @@ public sealed record RunTruth(
     /// <summary>The can before warm-up laps and go, when a person would note it, °C.</summary>
     public double CanBeforeC { get; init; }
 
+    /// <summary>The winding at each reading, °C. The truth's file does not tell it.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<double> WindingAtReadingsC { get; init; } = [];
+
     /// <summary>Its gearing, where the rehearsal has laps; else null. The truth's file does not tell it.</summary>
     [JsonIgnore]
     public TrueGear? Gear { get; init; }

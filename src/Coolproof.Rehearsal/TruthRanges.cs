@@ -255,4 +255,12 @@ public static class TruthRanges
 
     /// <summary>Sd of what the logger's clock is off by after it was set by the shape of the trace, s (design; docs/traces.md).</summary>
     public const double ProbeClockSdS = 1;
+
+    // The meter at the winding. Drawn apart from all else: days without it are the same.
+
+    /// <summary>Resistance of a pair of tabs at 25 °C, mΩ (common practice, no source); where it lay when it was measured cold, °C (design).</summary>
+    public static readonly Between WindingMilliohm = new(20, 60), WindingColdC = new(16, 28);
+
+    /// <summary>Sd of log resistance from reading to reading, step of the meter's numbers, mΩ, and sd of the cold temperature as noted, K (design).</summary>
+    public const double MeterLogSd = 0.001, MeterStepMilliohm = 0.1, WindingColdSdK = 0.5;
 }

@@ -27,15 +27,24 @@ internal sealed record ForecastCase(
     public IReadOnlyList<(double CanK, double WindingK)> Without { get; init; } = [];
 }
 
+/// <summary>Kinds of notebooks that are forecast from.</summary>
+public enum ForecastFrom
+{
+    /// <summary>Three evenings of any kind, the can read by the gun.</summary>
+    Can,
+    /// <summary>Six evenings of at most three options, each driven once or twice an evening, the winding's resistance noted beside each reading of the can.</summary>
+    CanAndWinding,
+}
+
 /// <summary>Judges a simulated day and forecasts races that then come, by the full model.</summary>
 internal static class ForecastDay
 {
-    private const int Options = 2, IdealDays = 80, Evenings = 3, EverySource = 4;
+    private const int Options = 2, IdealDays = 80, EverySource = 4;
     private const double LimitSdK = 8;
 
-    public static IReadOnlyList<ForecastCase> Of(long seed)
+    public static IReadOnlyList<ForecastCase> Of(long seed, ForecastFrom from)
     {
-        SimulatedDay day = Rehearse.Day(DayGenerator.Settings(seed, sameOptionTwice: false) with { Evenings = Evenings });
+        SimulatedDay day = Rehearse.Day(Settings(seed, from));
         if (Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is not Judged { Races: { } races })
             return [];
         RandomStream chance = new(seed, 77);
@@ -52,10 +61,23 @@ internal static class ForecastDay
         return cases;
     }
 
+    private static RehearsalSettings Settings(long seed, ForecastFrom from)
+    {
+        RehearsalSettings any = DayGenerator.Settings(seed, sameOptionTwice: false);
+        return from == ForecastFrom.Can ? any with { Evenings = 3 } : any with
+        {
+            Evenings = 6,
+            Options = [.. any.Options.Take(3)],
+            RunsPerOption = Math.Min(any.RunsPerOption, 2),
+            WindingMeasured = true,
+        };
+    }
+
     private static ForecastCase Case(long seed, SimulatedDay day, RaceEvidence evidence, RaceScenario scenario, int option, RandomStream chance)
     {
-        TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day.Truth, evidence.Options[option], scenario, chance, Math.Sqrt(1 + 1.0 / Evenings)))];
-        TrueStop[] canReader = [.. Enumerable.Range(0, IdealDays).Select(i => Come(day.Truth.WithOtherWinding(seed * IdealDays + i), evidence.Options[option], scenario, chance, Math.Sqrt(1 + 1.0 / Evenings)))];
+        double ofDays = Math.Sqrt(1 + 1.0 / day.Settings.Evenings);
+        TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day.Truth, evidence.Options[option], scenario, chance, ofDays))];
+        TrueStop[] canReader = [.. Enumerable.Range(0, IdealDays).Select(i => Come(day.Truth.WithOtherWinding(seed * IdealDays + i), evidence.Options[option], scenario, chance, ofDays))];
         TrueStop came = Come(day.Truth, evidence.Options[option], scenario, chance, 1);
         // A limit that is in question, placed by the forecast alone: one placed by what an ideal observer expects would give away what came, and no odds could hold.
         RaceEvidence only = Only(evidence, option);

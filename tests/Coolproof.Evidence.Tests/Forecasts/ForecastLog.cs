@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Coolproof.Evidence.Tests.Forecasts;
 
 /// <summary>
-/// Cases in a CSV file, a day's together as soon as it is judged. A file named by COOLPROOF_FORECAST_LOG is gone on with: days that it holds are not judged again, so give another name once the
+/// Cases in a CSV file, a day's together as soon as it is judged. A file named by COOLPROOF_FORECAST_LOG (the kind of notebook and .csv are added) is gone on with: days that it holds are not judged again, so give another name once the
 /// model has changed.
 /// </summary>
 internal sealed class ForecastLog : IDisposable
@@ -14,9 +14,9 @@ internal sealed class ForecastLog : IDisposable
     private readonly StreamWriter _writer;
     private readonly Dictionary<long, List<ForecastCase>> _held = [];
 
-    public ForecastLog()
+    public ForecastLog(ForecastFrom from)
     {
-        Path = Environment.GetEnvironmentVariable("COOLPROOF_FORECAST_LOG") ?? System.IO.Path.Combine(System.IO.Path.GetTempPath(), $"coolproof-forecast-{Environment.ProcessId}.csv");
+        Path = (Environment.GetEnvironmentVariable("COOLPROOF_FORECAST_LOG") ?? System.IO.Path.Combine(System.IO.Path.GetTempPath(), $"coolproof-forecast-{Environment.ProcessId}")) + $"-{from}.csv";
         string[] lines = File.Exists(Path) ? File.ReadAllLines(Path) : [];
         // A day counts only where all its lines are there: the first column says how many there should be.
         foreach (IGrouping<long, string[]> day in lines.Skip(1).Select(line => line.Split(',')).Where(cells => cells.Length > 1).GroupBy(cells => long.Parse(cells[1], CultureInfo.InvariantCulture)))
