@@ -13,6 +13,9 @@ internal static class PosteriorSampling
 {
     private const int WarmUp = 150, Draws = 300, MostDraws = 8000;
 
+    /// <summary>Where resistances tell of the slot and of core to can together, the metric of the globals needs longer to be learnt: two to four times the effective draws of these.</summary>
+    private const int WarmUpWithWinding = 500;
+
     /// <summary>Start of a chain about the centre, in sds of the whitened parameters: spread out, yet inside the bulk.</summary>
     private const double StartSpread = 0.5;
 
@@ -23,7 +26,7 @@ internal static class PosteriorSampling
 
     /// <summary>How a chain is run: the target is whitened already, and the metric's window learns what curvature at one point can't know.</summary>
     public static NutsSettings Settings(DayModel model) =>
-        new(WarmUp: WarmUp, Draws: Draws, TargetAcceptance: 0.87, Metric: MetricKind.LeadingBlock, LeadingBlock: model.Layout.Globals);
+        new(WarmUp: model.Readings.Any(r => r.On == ReadingOn.WindingByResistance) ? WarmUpWithWinding : WarmUp, Draws: Draws, TargetAcceptance: 0.87, Metric: MetricKind.LeadingBlock, LeadingBlock: model.Layout.Globals);
 
     /// <summary>Samples a prepared model.</summary>
     /// <param name="table">The table.</param>

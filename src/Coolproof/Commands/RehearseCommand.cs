@@ -27,6 +27,7 @@ internal static class RehearseCommand
         var hands = new WordOption("--hands", "How well the gun is used.", "good", "bad");
         var air = new QuantityOption("--air", "30C|86F", "Air at the first run. Otherwise drawn by chance.", Typed.Air);
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "Length of a run. Otherwise 360s.", Typed.Drive);
+        var winding = new Option<bool>("--winding") { Description = "Notes the winding's resistance beside each reading, as by a four-wire meter on leads left soldered." };
         var seed = QuantityOption.Whole("--random-seed", "The same options and seed give the same day. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees of the table.");
         var place = new Option<string?>("--out")
@@ -44,7 +45,7 @@ internal static class RehearseCommand
         });
         var command = new Command("rehearse", "Makes up a test day: invented options, runs and readings by simulation, and the truth behind them.")
         {
-            options, runs.Option, readings.Option, evenings.Option, order.Option, weather.Option, hands.Option, air.Option, drive.Option, seed.Option,
+            options, runs.Option, readings.Option, evenings.Option, order.Option, weather.Option, hands.Option, air.Option, drive.Option, winding, seed.Option,
             units.Option, place,
         };
         command.SetAction(parsed =>
@@ -60,6 +61,7 @@ internal static class RehearseCommand
                 AirDriftK = weather.In(parsed) switch { "cooling" => -DriftK, "warming" => DriftK, _ => 0 },
                 AirFromC = air.In(parsed) is { } celsius ? [.. Enumerable.Repeat(celsius, nights)] : null,
                 DriveS = drive.In(parsed) ?? 360,
+                WindingMeasured = parsed.GetValue(winding),
             };
             return new Rehearsing(terminal).Run(settings, parsed.GetValue(place), units.UnitIn(parsed));
         });
