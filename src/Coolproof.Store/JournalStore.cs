@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using Coolproof.Notebook.Journal;
+using Coolproof.Store.Backups;
 using Coolproof.Store.Engines;
 
 namespace Coolproof.Store;
@@ -129,17 +130,19 @@ public sealed class JournalStore : IAsyncDisposable
 
     /// <summary>Copies everything, as of one instant, into one file while the store stays in use. The file is itself a notebook that can be opened.</summary>
     /// <param name="file">Path of the backup; must not exist.</param>
+    /// <param name="beside">Folders whose files go with it; none where null.</param>
     /// <param name="cancel">Gives up; nothing is left behind.</param>
-    /// <returns>How many entries were copied.</returns>
-    public Task<int> BackupAsync(string file, CancellationToken cancel = default) => Backup.WriteAsync(_engine, file, cancel);
+    public Task<BackedUp> BackupAsync(string file, IReadOnlyList<FolderBeside>? beside = null, CancellationToken cancel = default) => Backup.WriteAsync(_engine, file, beside ?? [], cancel);
 
-    /// <summary>Brings a backup back into a place: entries with their seq, authors and instants, and photos.</summary>
+    /// <summary>Brings a backup back into a place: entries with their seq, authors and instants, photos, and the files beside it.</summary>
     /// <param name="file">A backup.</param>
     /// <param name="place">Where to: see <see cref="OpenAsync"/>.</param>
     /// <param name="replace">Whether a notebook that is there may be replaced; a SQLite file is kept beside the new one under another name.</param>
+    /// <param name="beside">Folders of the place for the files that the backup holds; those of others stay in the backup.</param>
     /// <param name="cancel">Gives up; the place is as it was.</param>
-    public static Task RestoreAsync(string file, string place, bool replace = false, CancellationToken cancel = default) =>
-        Backup.RestoreAsync(file, Place.Of(place), replace, cancel);
+    /// <returns>How many files of those folders it holds.</returns>
+    public static Task<int> RestoreAsync(string file, string place, bool replace = false, IReadOnlyList<FolderBeside>? beside = null, CancellationToken cancel = default) =>
+        Backup.RestoreAsync(file, Place.Of(place), replace, beside ?? [], cancel);
 
     /// <summary>Looks through the whole store for damage; throws <see cref="StoreFault.Damaged"/> when there is any.</summary>
     public Task CheckAsync(CancellationToken cancel = default) => _engine.CheckAsync(cancel);

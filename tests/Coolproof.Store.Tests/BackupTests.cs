@@ -1,5 +1,6 @@
 using Coolproof.Notebook.Journal;
 using Coolproof.Store.Engines;
+using Microsoft.Data.Sqlite;
 
 namespace Coolproof.Store.Tests;
 
@@ -105,6 +106,92 @@ public sealed class BackupTests(PostgresServer server) : IDisposable
         Assert.Equal(StoreFault.Damaged, (await Assert.ThrowsAsync<StoreException>(() => JournalStore.RestoreAsync(file, place))).Fault);
         Assert.False(File.Exists(place));
         Assert.Empty(Directory.GetFiles(_places.Folder, "*.unfinished*"));
+    }
+
+    [Theory]
+    [InlineData(Places.Sqlite, Places.Sqlite)]
+    [InlineData(Places.Sqlite, Places.Postgres)]
+    [InlineData(Places.Postgres, Places.Sqlite)]
+    public async Task Files_beside_a_notebook_go_with_it_and_come_back_byte_for_byte(string from, string to)
+    {
+        string file = _places.FileOf("backup"), there = _places.FileOf("there"), here = _places.FileOf("here");
+        byte[] large = new byte[9_000_001]; // three parts
+        new Random(1).NextBytes(large);
+        Directory.CreateDirectory(Path.Combine(there, "2026-06-09"));
+        await File.WriteAllBytesAsync(Path.Combine(there, "large.trace"), large);
+        await File.WriteAllBytesAsync(Path.Combine(there, "2026-06-09", "can-1.trace"), []);
+        await File.WriteAllTextAsync(Path.Combine(there, "writing.lock"), "stays out");
+        await using (JournalStore store = await JournalStore.OpenAsync(await _places.FreshAsync(from)))
+        {
+            await store.AppendAsync(Entries.Phone, Entries.Laps(51, 2));
+            // One that is being written to, as a sensor's log is.
+            await using FileStream growing = new(Path.Combine(there, "2026-06-09", "air-1.trace"), FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Read);
+            growing.Write(Picture);
+            growing.Flush();
+            Assert.Equal(new BackedUp(2, 3), await store.BackupAsync(file, [new("files", there, ".trace"), new("none", _places.FileOf("no such folder"), ".trace")]));
+        }
+
+        string place = await _places.FreshAsync(to);
+        Assert.Equal(3, await JournalStore.RestoreAsync(file, place, beside: [new("files", here, ".trace")]));
+        Assert.Equal(["2026-06-09/air-1.trace", "2026-06-09/can-1.trace", "large.trace"], Directory.GetFiles(here, "*", SearchOption.AllDirectories).Select(one => Path.GetRelativePath(here, one)).Order(StringComparer.Ordinal));
+        Assert.Equal(large, await File.ReadAllBytesAsync(Path.Combine(here, "large.trace")));
+        Assert.Empty(await File.ReadAllBytesAsync(Path.Combine(here, "2026-06-09", "can-1.trace")));
+        Assert.Equal(Picture, await File.ReadAllBytesAsync(Path.Combine(here, "2026-06-09", "air-1.trace")));
+        await using JournalStore back = await JournalStore.OpenAsync(place);
+        Assert.Equal(Entries.Laps(51, 2), (await back.ReadAfterAsync(0)).Entries.Select(stored => stored.Entry));
+    }
+
+    [Fact]
+    public async Task A_file_that_has_gone_on_stays_another_one_is_put_aside_and_a_refused_restore_touches_none()
+    {
+        string file = _places.FileOf("backup"), there = _places.FileOf("there"), place = await _places.FreshAsync(Places.Sqlite);
+        FolderBeside folder = new("files", there, ".trace");
+        Directory.CreateDirectory(there);
+        string longer = Path.Combine(there, "longer.trace"), other = Path.Combine(there, "other.trace"), gone = Path.Combine(there, "gone.trace");
+        string sub = Path.Combine(there, "sub"), last = Path.Combine(sub, "last.trace");
+        Directory.CreateDirectory(sub);
+        foreach (string one in (string[])[longer, other, gone, last]) await File.WriteAllBytesAsync(one, Picture);
+        await using (JournalStore store = await JournalStore.OpenAsync(place))
+        {
+            await store.AppendAsync(Entries.Phone, Entries.Laps(52, 2));
+            await store.BackupAsync(file, [folder]);
+        }
+
+        await File.WriteAllBytesAsync(longer, [.. Picture, 4]);
+        await File.WriteAllBytesAsync(other, [1, 2]);
+        File.Delete(gone);
+        Assert.Equal(StoreFault.AlreadyThere, (await Assert.ThrowsAsync<StoreException>(() => JournalStore.RestoreAsync(file, place, beside: [folder]))).Fault);
+        Assert.False(File.Exists(gone));
+        // The last one can't be written: those before it go back to how they were.
+        Directory.Delete(sub, recursive: true);
+        await File.WriteAllTextAsync(sub, "in the way");
+        await Assert.ThrowsAsync<IOException>(() => JournalStore.RestoreAsync(file, place, replace: true, [folder]));
+        Assert.Equal(["longer.trace", "other.trace", "sub"], Directory.GetFiles(there).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal([1, 2], await File.ReadAllBytesAsync(other));
+        Assert.False(File.Exists(place + ".replaced") || File.Exists(place + ".unfinished"));
+        File.Delete(sub);
+        Assert.Equal(4, await JournalStore.RestoreAsync(file, place, replace: true, [folder]));
+        Assert.Equal(Picture, await File.ReadAllBytesAsync(last));
+        Assert.Equal(["gone.trace", "longer.trace", "other.trace", "other.trace.replaced"], Directory.GetFiles(there).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal([1, 2, 3, 4], await File.ReadAllBytesAsync(longer));
+        Assert.Equal(Picture, await File.ReadAllBytesAsync(other));
+        Assert.Equal([1, 2], await File.ReadAllBytesAsync(other + ".replaced"));
+    }
+
+    [Theory]
+    [InlineData("files/../../outside.trace")]
+    [InlineData("/tmp/outside.trace")]
+    [InlineData("files/.hidden.trace")]
+    public async Task A_backup_that_names_a_file_elsewhere_is_refused_whole(string name)
+    {
+        string file = _places.FileOf("backup"), there = _places.FileOf("there"), place = await _places.FreshAsync(Places.Sqlite);
+        Directory.CreateDirectory(there);
+        await File.WriteAllBytesAsync(Path.Combine(there, "a.trace"), Picture);
+        await using (JournalStore store = await JournalStore.OpenAsync(_places.FileOf("source"))) await store.BackupAsync(file, [new("files", there, ".trace")]);
+        using (SqliteConnection connection = SqliteFile.Connect(file, SqliteOpenMode.ReadWrite, 10, pooling: false)) SqliteRows.Do(connection, $"INSERT INTO files_beside VALUES ('{name}', 0, x'01')");
+        StoreException refused = await Assert.ThrowsAsync<StoreException>(() => JournalStore.RestoreAsync(file, place, beside: [new("files", _places.FileOf("here"), ".trace")]));
+        Assert.Equal(StoreFault.Damaged, refused.Fault);
+        Assert.False(File.Exists(place) || Directory.Exists(_places.FileOf("here")));
     }
 
     [Fact]

@@ -1,9 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
-using System.Text;
 using Coolproof.Board;
 using Coolproof.Commands.Notebooks;
-using Coolproof.Loggers;
 using Coolproof.Notebook.Journal;
 using Coolproof.Pairing;
 using Coolproof.Screen;
@@ -59,12 +57,10 @@ internal sealed class Serving(Terminal terminal)
     static WebSettings Settings(ServeRequest request, string folder)
     {
         var place = StoreOption.Place(request.Store);
-        var known = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(place)))[..12];
-        var (paired, traces) = StoreOption.IsFile(place)
-            ? (Path.GetFullPath(place) + ".paired.json", Path.GetFullPath(place) + ".traces")
-            : (Path.Combine(folder, $"paired-{known}.json"), Path.Combine(folder, $"traces-{known}"));
+        var beside = FoldersBeside.Of(place, folder);
+        var paired = StoreOption.IsFile(place) ? Path.GetFullPath(place) + ".paired.json" : Path.Combine(folder, $"paired-{FoldersBeside.Known(place)}.json");
         var port = request.Port ?? WebSettings.UsualPort;
-        var settings = new WebSettings(port, request.Lan, folder, paired) { HttpsPort = request.HttpsPort ?? (port == 0 ? 0 : port + 1), TracesFolder = traces, LoggersFolder = LoggerFiles.FolderOf(place, folder), Sensors = request.Sensors };
+        var settings = new WebSettings(port, request.Lan, folder, paired) { HttpsPort = request.HttpsPort ?? (port == 0 ? 0 : port + 1), TracesFolder = beside.Sensors, LoggersFolder = beside.Loggers, Sensors = request.Sensors };
         if (request.Certificate is { } file) return settings with { Certificate = GivenCertificate.Of(file, request.CertificatePassword) };
         if (!request.Lan) return settings;
         var (authority, server) = OwnCertificates.Of(Path.Combine(folder, "certificates"), OwnAddresses.All(), [OwnAddresses.Name()], TimeProvider.System.GetUtcNow());

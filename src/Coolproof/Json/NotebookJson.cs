@@ -26,7 +26,7 @@ internal sealed record TracedRunJson(string Run, double GoS, double? StopS, doub
 internal sealed record ExportJson(int Version, string File, string Store, int Days, int Options, int Runs, int Readings, IReadOnlyList<string> LeftOut);
 
 /// <summary>What `backup --json` and `restore --json` print, version 1.</summary>
-internal sealed record BackupJson(int Version, string File, string Store, int Entries, long Bytes);
+internal sealed record BackupJson(int Version, string File, string Store, int Entries, int TraceFiles, IReadOnlyList<string> TracesMissing, long Bytes);
 
 /// <summary>Serialisation written when the program is built.</summary>
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]

@@ -1,7 +1,4 @@
 using System.Collections.Concurrent;
-using System.Security.Cryptography;
-using System.Text;
-using Coolproof.Commands;
 using Coolproof.Traces.Import;
 using Coolproof.Traces.Kept;
 using Coolproof.Traces.Shape;
@@ -21,13 +18,6 @@ internal sealed class LoggerFiles(string folder)
 
     /// <summary>The folder.</summary>
     public string Folder => folder;
-
-    /// <summary>The folder of a notebook.</summary>
-    /// <param name="place">The notebook's place.</param>
-    /// <param name="dataFolder">This machine's own folder, for a notebook that is a database elsewhere: its traces are on this machine only.</param>
-    public static string FolderOf(string place, string dataFolder) => StoreOption.IsFile(place)
-        ? Path.GetFullPath(place) + ".loggers"
-        : Path.Combine(dataFolder, $"loggers-{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(place)))[..12]}");
 
     /// <summary>Opens a kept trace; null where its file isn't here, or is damaged.</summary>
     /// <param name="sha256">Its hash as noted.</param>

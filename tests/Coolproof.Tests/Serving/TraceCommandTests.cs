@@ -90,6 +90,32 @@ public sealed class TraceCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_backup_brings_the_trace_to_another_machine_and_says_which_it_lacks()
+    {
+        var (table, log) = Files();
+        Run("import", table);
+        Run("import", log, "--as", "trace", "--take");
+        var kept = Assert.Single(Directory.GetFiles(Path.Combine(folder, "n.coolproof.loggers")));
+        var backup = Path.Combine(folder, "stick.coolproof");
+        var said = Run("backup", backup, "--json");
+        Contract.Fits("backup", said.Out);
+        Assert.Equal((1, 0), (JsonNode.Parse(said.Out)!["traceFiles"]!.GetValue<int>(), JsonNode.Parse(said.Out)!["tracesMissing"]!.AsArray().Count));
+
+        // Another machine: another folder, nothing in it.
+        var other = Directory.CreateDirectory(Path.Combine(folder, "other")).FullName;
+        ProgramRun There(params string[] arguments) => ProgramRun.In(new() { ["XDG_DATA_HOME"] = other }, [.. arguments, "--store", Path.Combine(other, "n.coolproof")]);
+        Assert.Contains("and 1 file of traces of", There("restore", backup).Out);
+        Assert.Equal(File.ReadAllBytes(kept), File.ReadAllBytes(Path.Combine(other, "n.coolproof.loggers", Path.GetFileName(kept))));
+        var again = JsonNode.Parse(There("import", log, "--as", "trace", "--json").Out)!;
+        Assert.True(again["there"]!.GetValue<bool>());
+
+        File.Delete(kept);
+        var without = Run("backup", Path.Combine(folder, "without.coolproof"));
+        Assert.Equal(0, without.ExitCode);
+        Assert.Contains("Not in it, since their files are not on this machine: log.csv.", without.Out);
+    }
+
+    [Fact]
     public async Task On_its_page_one_tap_takes_the_readings_and_another_takes_them_out()
     {
         var (_, log) = Files();

@@ -39,7 +39,7 @@ internal sealed class ImportingTrace(Terminal terminal)
         if (day is null) return request.Day is not null ? Exit.BadInput : Refuse($"the notebook has {notebook.Days.Count} days; name the trace's with --day.");
         var dataFolder = DataFolder.Of(Environment.GetEnvironmentVariable);
         // Where nothing is to be kept, its columns go to a folder that is deleted.
-        var folder = request.DryRun ? Directory.CreateTempSubdirectory("coolproof-trace").FullName : LoggerFiles.FolderOf(place, dataFolder);
+        var folder = request.DryRun ? Directory.CreateTempSubdirectory("coolproof-trace").FullName : FoldersBeside.Of(place, dataFolder).Loggers;
         try
         {
             await using var stream = request.File == TableFile.StandardInput ? Console.OpenStandardInput() : new FileStream(request.File, FileMode.Open, FileAccess.Read, FileShare.Read, 0, FileOptions.SequentialScan);

@@ -50,7 +50,7 @@ internal static class NotebookCommands
     {
         var file = new Argument<string>("FILE") { Description = "Where to; a file that is there is never overwritten." };
         var (store, json) = (StoreOption.Make(), new Option<bool>("--json") { Description = JsonSays });
-        var command = new Command("backup", "Copies the whole notebook, photos too, into one file, while it stays in use.") { file, store, json };
+        var command = new Command("backup", "Copies the whole notebook into one file, photos and traces too, while it stays in use.") { file, store, json };
         command.SetAction((parsed, cancel) => StoreWork.RunAsync(terminal, () => new BackingUp(terminal).BackupAsync(
             parsed.GetValue(file)!, parsed.GetValue(store), parsed.GetValue(json), cancel)));
         return command;
@@ -62,7 +62,7 @@ internal static class NotebookCommands
         var file = new Argument<string>("FILE") { Description = "A backup." };
         var replace = new Option<bool>("--replace") { Description = "Replaces a notebook that is there; a file is put aside under another name." };
         var (store, json) = (StoreOption.Make(), new Option<bool>("--json") { Description = JsonSays });
-        var command = new Command("restore", "Brings a backup back. Stop the pit table of that notebook first.") { file, replace, store, json };
+        var command = new Command("restore", "Brings a backup back, with its photos and traces. Stop the pit table of that notebook first.") { file, replace, store, json };
         command.SetAction((parsed, cancel) => StoreWork.RunAsync(terminal, () => new BackingUp(terminal).RestoreAsync(
             parsed.GetValue(file)!, parsed.GetValue(replace), parsed.GetValue(store), parsed.GetValue(json), cancel)));
         return command;

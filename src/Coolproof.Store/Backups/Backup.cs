@@ -1,7 +1,8 @@
 using System.Runtime.CompilerServices;
+using Coolproof.Store.Engines;
 using Microsoft.Data.Sqlite;
 
-namespace Coolproof.Store.Engines;
+namespace Coolproof.Store.Backups;
 
 /// <summary>Backups: one SQLite file whatever the engine, so that a notebook moves from a laptop to a club's server and back.</summary>
 internal static class Backup
@@ -9,23 +10,23 @@ internal static class Backup
     private const int BusySeconds = 10;
 
     /// <summary>Writes everything into a new file; under its name only when it is whole and synced.</summary>
-    /// <returns>How many entries were copied.</returns>
-    public static async Task<int> WriteAsync(Engine engine, string file, CancellationToken cancel)
+    public static async Task<BackedUp> WriteAsync(Engine engine, string file, IReadOnlyList<FolderBeside> beside, CancellationToken cancel)
     {
         file = Path.GetFullPath(file);
         if (File.Exists(file)) throw new StoreException(StoreFault.AlreadyThere, $"{file} is there already.", "Name a new file; a backup never overwrites one.");
         string unfinished = file + ".unfinished";
         DeleteFile(unfinished);
-        int copied = 0;
+        int copied = 0, files = 0;
         try
         {
+            // Files after the entries that name them: each lies there before its entry is noted.
             await FillNewAsync(unfinished, (entry, photo) => engine.CopyAsync((row, stop) =>
             {
                 copied++;
                 return entry(row, stop);
-            }, photo, cancel), cancel);
+            }, photo, cancel), (connection, transaction) => files = BesideRows.Write(connection, transaction, beside, cancel), cancel);
             File.Move(unfinished, file);
-            return copied;
+            return new BackedUp(copied, files);
         }
         catch
         {
@@ -35,7 +36,8 @@ internal static class Backup
     }
 
     /// <summary>Brings a backup into a place.</summary>
-    public static async Task RestoreAsync(string file, Place place, bool replace, CancellationToken cancel)
+    /// <returns>How many files of the folders it holds.</returns>
+    public static async Task<int> RestoreAsync(string file, Place place, bool replace, IReadOnlyList<FolderBeside> beside, CancellationToken cancel)
     {
         file = Path.GetFullPath(file);
         if (!File.Exists(file)) throw new StoreException(StoreFault.NoAccess, $"The backup {file} is not there.", "Check its name.");
@@ -47,8 +49,7 @@ internal static class Backup
             await using SqliteEngine source = new(copy, TimeProvider.System);
             await source.OpenAsync(cancel);
             await source.CheckAsync(cancel);
-            if (place.File is { } target) await IntoFileAsync(source, target, replace, cancel);
-            else await IntoDatabaseAsync(source, place, replace, cancel);
+            return place.File is { } target ? await IntoFileAsync(source, target, replace, beside, cancel) : await IntoDatabaseAsync(source, place, replace, beside, cancel);
         }
         finally
         {
@@ -56,32 +57,58 @@ internal static class Backup
         }
     }
 
-    private static async Task IntoFileAsync(SqliteEngine source, string target, bool replace, CancellationToken cancel)
+    private static async Task<int> IntoFileAsync(SqliteEngine source, string target, bool replace, IReadOnlyList<FolderBeside> beside, CancellationToken cancel)
     {
         bool there = File.Exists(target) && new FileInfo(target).Length > 0;
         if (there && !replace) throw AlreadyThere(target);
         string unfinished = target + ".unfinished";
         DeleteFile(unfinished);
+        BroughtFiles? brought = null;
         try
         {
-            await FillNewAsync(unfinished, (entry, photo) => source.CopyAsync(entry, photo, cancel), cancel);
+            await FillNewAsync(unfinished, (entry, photo) => source.CopyAsync(entry, photo, cancel), null, cancel);
+            brought = Files(source, beside, cancel);
             if (there) PutAside(target);
             File.Move(unfinished, target);
+            return brought.Held;
         }
         catch
         {
+            brought?.TakeBack();
             DeleteFile(unfinished);
             throw;
         }
     }
 
-    private static async Task IntoDatabaseAsync(SqliteEngine source, Place place, bool replace, CancellationToken cancel)
+    private static async Task<int> IntoDatabaseAsync(SqliteEngine source, Place place, bool replace, IReadOnlyList<FolderBeside> beside, CancellationToken cancel)
     {
         await using Engine target = Engine.For(place, TimeProvider.System);
         await target.OpenAsync(cancel);
         bool empty = await target.IsEmptyAsync(cancel);
         if (!empty && !replace) throw AlreadyThere(target.Says);
-        await target.FillAsync(EntriesOf(source, cancel), PhotosOf(source, cancel), !empty, cancel);
+        BroughtFiles brought = Files(source, beside, cancel);
+        try
+        {
+            await target.FillAsync(EntriesOf(source, cancel), PhotosOf(source, cancel), !empty, cancel);
+            return brought.Held;
+        }
+        catch
+        {
+            brought.TakeBack();
+            throw;
+        }
+    }
+
+    private static BroughtFiles Files(SqliteEngine source, IReadOnlyList<FolderBeside> beside, CancellationToken cancel)
+    {
+        try
+        {
+            return BroughtFiles.Of(source.Writer, beside, cancel);
+        }
+        catch (InvalidDataException odd)
+        {
+            throw new StoreException(StoreFault.Damaged, $"The backup can't be right. {odd.Message}", "Take another backup. Nothing was changed.", odd);
+        }
     }
 
     private static async IAsyncEnumerable<EntryRow> EntriesOf(SqliteEngine source, [EnumeratorCancellation] CancellationToken cancel)
@@ -104,7 +131,8 @@ internal static class Backup
         }
     }
 
-    private static async Task FillNewAsync(string file, Func<Func<EntryRow, CancellationToken, Task>, Func<PhotoRow, CancellationToken, Task>, Task> copy, CancellationToken cancel)
+    private static async Task FillNewAsync(
+        string file, Func<Func<EntryRow, CancellationToken, Task>, Func<PhotoRow, CancellationToken, Task>, Task> copy, Action<SqliteConnection, SqliteTransaction>? beside, CancellationToken cancel)
     {
         try
         {
@@ -124,6 +152,7 @@ internal static class Backup
                     SqliteRows.Insert(connection, transaction, row);
                     return Task.CompletedTask;
                 });
+            beside?.Invoke(connection, transaction);
             await transaction.CommitAsync(cancel);
         }
         catch (SqliteException failure)
@@ -151,9 +180,7 @@ internal static class Backup
     private static void PutAside(string target)
     {
         SqliteFile.FoldLog(target, BusySeconds);
-        string aside = $"{target}.replaced";
-        for (int n = 2; File.Exists(aside); n++) aside = $"{target}.replaced-{n}";
-        File.Move(target, aside);
+        File.Move(target, Aside.Of(target));
     }
 
     private static void DeleteFile(string file)
