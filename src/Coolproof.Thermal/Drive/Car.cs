@@ -85,4 +85,19 @@ public sealed record Car
         double square = a * a + b * b, half = b * c, rest = c * c - grip * grip;
         return rest >= 0 ? 0 : Math.Sqrt((-half + Math.Sqrt(half * half - square * rest)) / square);
     }
+
+    /// <summary>
+    /// Radius of the line, m, on which a speed that gains or loses so much takes all of the grip: what the force along the line leaves goes across it. Infinite where the force along needs all of it.
+    /// </summary>
+    /// <param name="speed">Speed, m/s.</param>
+    /// <param name="acceleration">What it gains, m/s²; below 0 in braking. Turning parts are counted, the rotor is not.</param>
+    public double LineRadius(double speed, double acceleration)
+    {
+        // across² + ((c + scrub × across)/share)² = grip².
+        double c = (MassKg * (1 + TurningShare) * acceleration + DragN(speed) + RollingN) / DrivenShare, scrub = Scrub / DrivenShare, rest = c * c - GripN * GripN;
+        if (rest >= 0)
+            return double.PositiveInfinity;
+        double square = 1 + scrub * scrub, half = scrub * c, across = (-half + Math.Sqrt(half * half - square * rest)) / square;
+        return MassKg * speed * speed / across;
+    }
 }

@@ -21,8 +21,6 @@ public sealed record DrivenLap(
     /// <summary>Step along the line, m: halved, a lap time moves by less than 0.1 ms and heats by less than 0.01 % (the order of the steps is shown in the tests).</summary>
     public const double UsualStepM = 0.5;
 
-    private const double SlowestMS = 0.5;
-
     /// <summary>Drives a lap as fast as it goes.</summary>
     /// <param name="track">The lap.</param>
     /// <param name="car">The car.</param>
@@ -56,11 +54,11 @@ public sealed record DrivenLap(
 
     private static void Check(Track track, Car car, DriveTrain drive)
     {
-        double push = Math.Min(drive.FullThrottleN(SlowestMS), car.AlongN(SlowestMS, double.PositiveInfinity)), back = car.Resistance(SlowestMS, double.PositiveInfinity);
+        double push = Math.Min(drive.FullThrottleN(Track.SlowestMS), car.AlongN(Track.SlowestMS, double.PositiveInfinity)), back = car.Resistance(Track.SlowestMS, double.PositiveInfinity);
         if (push <= back)
             throw new LapException($"the car doesn't get away: {Math.Max(push, 0):0.0} N at the wheels against {back:0.0} N of rolling. Look at mass, grip, rolling resistance and the motor's figures.");
         foreach (TrackPart part in track.Parts)
-            if (!part.IsStraight && car.CornerSpeed(part.RadiusM) < SlowestMS)
+            if (!part.IsStraight && part.Driven is null && car.CornerSpeed(part.RadiusM) < Track.SlowestMS)
                 throw new LapException($"the corner of {part.RadiusM:0.##} m radius can't be driven with a grip of {car.Grip:0.##}: give a wider line or more grip.");
     }
 }

@@ -1,20 +1,20 @@
 namespace Coolproof.Thermal;
 
 /// <summary>
-/// The quickest lap of a point mass: full throttle, corner speed held, full brakes, each corner entered as fast as it and those after it allow. Speeds where parts
+/// The quickest lap of a point mass: full throttle, corner speed held, known speeds kept to, full brakes, each corner entered as fast as it and those after it allow. Speeds where parts
 /// meet are found backwards by braking, then forwards by throttle, round and round until the lap ends as it began.
 /// </summary>
 internal sealed class LapLine
 {
     // A driver keeps this part of the highest steady speed; at the highest itself nothing would be left to steer with.
     private const double HeldShare = 0.995;
-    private const double Settled = 1e-11;
+    private const double Settled = 1e-11, Rounding = 1e-9;
     private const int MostRounds = 400;
 
     private readonly LineForces _forces;
     private readonly IReadOnlyList<TrackPart> _parts;
     private readonly double _stepM;
-    private readonly double[] _held, _start;
+    private readonly double[] _radius, _most, _rise, _start;
 
     /// <summary>Finds the speeds at which parts begin.</summary>
     /// <param name="track">The lap.</param>
@@ -24,9 +24,14 @@ internal sealed class LapLine
     public LapLine(Track track, Car car, LineForces forces, double stepM)
     {
         (_forces, _parts, _stepM) = (forces, track.Parts, stepM);
-        _held = [.. track.Parts.Select(p => p.IsStraight ? double.PositiveInfinity : forces.Energy(HeldShare * car.CornerSpeed(p.RadiusM)))];
+        _radius = [.. track.Parts.Select(p => p.Driven is { } speeds ? Math.Max(Track.TightestM, car.LineRadius(speeds.FastestMS / HeldShare, speeds.Acceleration(p.LengthM))) : p.RadiusM)];
+        _most = [.. track.Parts.Select((p, i) => p.IsStraight ? double.PositiveInfinity : forces.Energy(p.Driven?.FromMS ?? HeldShare * car.CornerSpeed(_radius[i])))];
+        _rise = [.. track.Parts.Select((p, i) => p.Driven is { } speeds ? (forces.Energy(speeds.ToMS) - _most[i]) / p.LengthM : 0)];
         _start = Starts();
     }
+
+    // Most energy of motion at a way into a part: of a corner its highest steady speed's, of a stretch whose speeds are known theirs.
+    private double Most(int part, double way) => _most[part] + _rise[part] * way;
 
     /// <summary>Drives the lap.</summary>
     /// <param name="sums">What it adds up to.</param>
@@ -48,7 +53,7 @@ internal sealed class LapLine
     private double[] Starts()
     {
         int n = _parts.Count;
-        double[] allowed = [.. Enumerable.Range(0, n).Select(i => Math.Min(_held[i], _held[(i + n - 1) % n]))];
+        double[] allowed = [.. Enumerable.Range(0, n).Select(i => Math.Min(_most[i], Most((i + n - 1) % n, _parts[(i + n - 1) % n].LengthM)))];
         for (int i = 2 * n - 1; i >= 0; i--)
             allowed[i % n] = Math.Min(allowed[i % n], BeforeBraking(i % n, allowed[(i + 1) % n]));
         double[] start = [.. allowed.Select(e => double.IsPositiveInfinity(e) ? _forces.Energy(1) : e)];
@@ -66,7 +71,7 @@ internal sealed class LapLine
     private (double StepM, int Steps) Grid(int part)
     {
         TrackPart p = _parts[part];
-        int steps = (int)Math.Ceiling(p.LengthM / Math.Min(_stepM, p.RadiusM / 6));
+        int steps = (int)Math.Ceiling(p.LengthM / Math.Min(_stepM, _radius[part] / 6));
         return (p.LengthM / steps, steps);
     }
 
@@ -75,38 +80,39 @@ internal sealed class LapLine
         if (double.IsPositiveInfinity(energy))
             return energy;
         (double h, int steps) = Grid(part);
-        for (int i = 0; i < steps && energy < _held[part]; i++)
-            energy = _forces.Step(Asked.Brake, energy, -h, _parts[part].RadiusM);
-        return Math.Min(energy, _held[part]);
+        for (int i = steps - 1; i >= 0 && (energy < _most[part] || _rise[part] != 0); i--)
+            energy = Math.Min(_forces.Step(Asked.Brake, energy, -h, _radius[part]), Most(part, i * h));
+        return Math.Min(energy, _most[part]);
     }
 
     private double AfterThrottle(int part, double energy)
     {
         (double h, int steps) = Grid(part);
-        for (int i = 0; i < steps && !IsHeld(part, energy); i++)
-            energy = Math.Min(_held[part], _forces.Step(Asked.Throttle, energy, h, _parts[part].RadiusM));
+        for (int i = 0; i < steps && !(IsHeld(part, i * h, energy) && _rise[part] == 0); i++)
+            energy = After(part, i * h, energy, h);
         return energy;
     }
 
-    // At the corner's speed, and the motor can keep it.
-    private bool IsHeld(int part, double energy) => energy >= _held[part] && _forces.Net(Asked.Throttle, energy, _parts[part].RadiusM) >= 0;
+    // At the most that the part allows, and the motor can keep to it.
+    private bool IsHeld(int part, double way, double energy) => energy >= Most(part, way) && _forces.Net(Asked.Throttle, energy, _radius[part]) >= _rise[part];
 
     private void Part(int part, LapSums sums, Action<double, double> seen)
     {
-        double radius = _parts[part].RadiusM, end = _start[(part + 1) % _parts.Count];
+        double radius = _radius[part], end = _start[(part + 1) % _parts.Count];
         (double h, int steps) = Grid(part);
         double[] speeding = Speeding(part);
         // Back from the end until braking meets throttle, or the corner's speed.
         int at = steps;
         double[] braking = new double[steps + 1];
         braking[steps] = end;
-        if (end < speeding[steps] * (1 - 1e-9))
-            while (at > 0 && braking[at] < speeding[at])
+        if (end < speeding[steps] * (1 - Rounding) || (_rise[part] < 0 && _forces.Step(Asked.Brake, end, -h, radius) < speeding[steps - 1] * (1 - Rounding)))
+            do
             {
                 braking[at - 1] = _forces.Step(Asked.Brake, braking[at], -h, radius);
                 at--;
             }
-        double met = at == steps ? h : Meeting(part, speeding[at], braking[at + 1], h);
+            while (at > 0 && braking[at] < speeding[at]);
+        double met = at == steps ? h : Meeting(part, at * h, speeding[at], braking[at + 1], h);
         int whole = at == steps ? steps : at;
         for (int i = 0; i < whole; i++)
             Forward(part, speeding[i], h, i * h, sums, seen);
@@ -133,35 +139,35 @@ internal sealed class LapLine
         double[] energy = new double[steps + 1];
         energy[0] = _start[part];
         for (int i = 0; i < steps; i++)
-            energy[i + 1] = After(part, energy[i], h);
+            energy[i + 1] = After(part, i * h, energy[i], h);
         return energy;
     }
 
-    private double After(int part, double energy, double way) =>
-        IsHeld(part, energy) ? energy : Math.Min(_held[part], _forces.Step(Asked.Throttle, energy, way, _parts[part].RadiusM));
+    private double After(int part, double from, double energy, double way) =>
+        IsHeld(part, from, energy) ? Most(part, from + way) : Math.Min(Most(part, from + way), _forces.Step(Asked.Throttle, energy, way, _radius[part]));
 
-    // A step of throttle, or of holding; where the corner's speed is reached within it, throttle until then.
+    // A step of throttle, or of holding; where the most that is allowed is reached within it, throttle until then.
     private void Forward(int part, double energy, double way, double from, LapSums sums, Action<double, double> seen)
     {
-        double radius = _parts[part].RadiusM;
+        double radius = _radius[part];
         seen(from, energy);
-        if (IsHeld(part, energy))
+        if (IsHeld(part, from, energy))
         {
-            _forces.Hold(energy, way, radius, sums);
+            _forces.Hold(energy, _rise[part], way, radius, sums);
             return;
         }
-        if (_forces.Step(Asked.Throttle, energy, way, radius) <= _held[part])
+        if (_forces.Step(Asked.Throttle, energy, way, radius) <= Most(part, from + way))
         {
             _forces.Step(Asked.Throttle, energy, way, radius, sums);
             return;
         }
-        double until = Root(x => _forces.Step(Asked.Throttle, energy, x, radius) - _held[part], way);
+        double until = Root(x => _forces.Step(Asked.Throttle, energy, x, radius) - Most(part, from + x), way);
         _forces.Step(Asked.Throttle, energy, until, radius, sums);
-        _forces.Hold(_held[part], way - until, radius, sums);
+        _forces.Hold(Most(part, from + until), _rise[part], way - until, radius, sums);
     }
 
-    private double Meeting(int part, double speeding, double braking, double h) =>
-        Root(x => After(part, speeding, x) - _forces.Step(Asked.Brake, braking, x - h, _parts[part].RadiusM), h);
+    private double Meeting(int part, double from, double speeding, double braking, double h) =>
+        Root(x => After(part, from, speeding, x) - _forces.Step(Asked.Brake, braking, x - h, _radius[part]), h);
 
     // Of a rising function, below 0 at 0, between 0 and most: false position, both ends kept moving.
     private static double Root(Func<double, double> f, double most)

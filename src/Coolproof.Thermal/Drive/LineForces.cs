@@ -6,7 +6,7 @@ internal enum Asked
     /// <summary>All that grip and motor give.</summary>
     Throttle,
 
-    /// <summary>The speed that it has.</summary>
+    /// <summary>The speed that it has, or one that rises or falls as is known.</summary>
     Hold,
 
     /// <summary>All that grip and brakes give.</summary>
@@ -22,8 +22,8 @@ internal sealed class LineForces(Car car, DriveTrain drive)
     /// <summary>Speed, m/s.</summary>
     public double Speed(double energy) => Math.Sqrt(2 * energy / drive.MovedKg);
 
-    /// <summary>Force at the wheels, N, and whether the throttle is fully open.</summary>
-    public (double Force, bool Open) Wheel(Asked asked, double speed, double radiusM)
+    /// <summary>Force at the wheels, N, and whether the throttle is fully open; <paramref name="rise"/> is what a held speed gains in energy over the way, J/m.</summary>
+    public (double Force, bool Open) Wheel(Asked asked, double speed, double radiusM, double rise = 0)
     {
         switch (asked)
         {
@@ -33,7 +33,7 @@ internal sealed class LineForces(Car car, DriveTrain drive)
             case Asked.Brake:
                 return (Math.Max(drive.FullBrakeN(speed), -car.AlongN(speed, radiusM)), false);
             default:
-                return (car.Resistance(speed, radiusM), false);
+                return (car.Resistance(speed, radiusM) + rise, false);
         }
     }
 
@@ -59,13 +59,23 @@ internal sealed class LineForces(Car car, DriveTrain drive)
         return energy + wayM / 6 * (k1 + 2 * k2 + 2 * k3 + k4);
     }
 
-    /// <summary>A way at an even speed.</summary>
-    public void Hold(double energy, double wayM, double radiusM, LapSums sums) => Add(Asked.Hold, energy, radiusM, wayM, sums);
+    /// <summary>A way along which the energy of motion rises evenly by <paramref name="rise"/> (J/m, below 0: falls), summed by Simpson's rule as the steps are; at 0 the speed is even.</summary>
+    public void Hold(double energy, double rise, double wayM, double radiusM, LapSums sums)
+    {
+        if (rise == 0)
+        {
+            Add(Asked.Hold, energy, radiusM, wayM, sums);
+            return;
+        }
+        Add(Asked.Hold, energy, radiusM, wayM / 6, sums, rise);
+        Add(Asked.Hold, energy + 0.5 * rise * wayM, radiusM, wayM * 2 / 3, sums, rise);
+        Add(Asked.Hold, energy + rise * wayM, radiusM, wayM / 6, sums, rise);
+    }
 
-    private double Add(Asked asked, double energy, double radiusM, double wayM, LapSums sums)
+    private double Add(Asked asked, double energy, double radiusM, double wayM, LapSums sums, double rise = 0)
     {
         double speed = Speed(Math.Max(energy, 1e-9)), seconds = wayM / speed;
-        (double force, bool open) = Wheel(asked, speed, radiusM);
+        (double force, bool open) = Wheel(asked, speed, radiusM, rise);
         DrivePowers p = drive.Powers(force, speed);
         sums.Seconds += seconds;
         sums.OpenS += open ? seconds : 0;

@@ -9,6 +9,9 @@ public sealed record Track
     /// <summary>Tightest line that a scale car drives, m.</summary>
     public const double TightestM = 0.3;
 
+    /// <summary>Slowest that a car is reckoned to go on a flying lap, m/s.</summary>
+    public const double SlowestMS = 0.5;
+
     /// <summary>A lap from its parts.</summary>
     /// <param name="parts">Straights and corners.</param>
     /// <exception cref="ArgumentException">A lap that can't be driven; the message says why and what would be right.</exception>
@@ -44,8 +47,8 @@ public sealed record Track
         TrackPart.Straight(9), TrackPart.Corner(2.0, 90), TrackPart.Straight(6), TrackPart.Corner(1.2, 180), TrackPart.Straight(11), TrackPart.Corner(1.8, 180),
     ]);
 
-    /// <summary>The same lap, every length and radius times a factor.</summary>
-    public Track Scaled(double factor) => new([.. Parts.Select(p => new TrackPart(p.LengthM * factor, p.RadiusM * factor))]);
+    /// <summary>The same lap, every length, radius and known speed times a factor.</summary>
+    public Track Scaled(double factor) => new([.. Parts.Select(p => p.Scaled(factor))]);
 
     /// <summary>Why parts are no lap that can be driven, with what would be right; null where they are.</summary>
     public static string? Refusal(IReadOnlyList<TrackPart> parts)
@@ -56,7 +59,9 @@ public sealed record Track
         {
             if (!(parts[i].LengthM > 0 && double.IsFinite(parts[i].LengthM)))
                 return $"part {i + 1} of the lap has no length: give it in metres, above 0.";
-            if (!(parts[i].RadiusM >= TightestM))
+            if (parts[i].Driven is { } speeds && !(Math.Min(speeds.FromMS, speeds.ToMS) >= SlowestMS && double.IsFinite(speeds.FastestMS)))
+                return $"part {i + 1} of the lap goes from {speeds.FromMS:0.##} to {speeds.ToMS:0.##} m/s: give speeds of {SlowestMS} m/s or more.";
+            if (parts[i].Driven is null && !(parts[i].RadiusM >= TightestM))
                 return $"part {i + 1} of the lap has a radius of {parts[i].RadiusM:0.##} m, which no car drives: give that of the driven line, {TightestM} m or more.";
         }
         double length = parts.Sum(p => p.LengthM);

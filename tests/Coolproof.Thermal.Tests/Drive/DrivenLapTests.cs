@@ -109,6 +109,52 @@ public class DrivenLapTests
         Close.Relative(4 * Math.PI * 3 / (0.995 * speed), ring.Seconds, 1e-9);
     }
 
+    // A corner that is told by its speed alone is the corner of that speed's radius.
+    [Fact]
+    public void A_lap_told_by_its_corner_speeds_is_the_lap_told_by_its_radii()
+    {
+        DrivenLap paced = Lap(), seen = Lap(track: new([.. Track.OffRoad.Parts.Select(p => p.IsStraight ? p : TrackPart.Seen(p.LengthM, 0.995 * Buggy.CornerSpeed(p.RadiusM), 0.995 * Buggy.CornerSpeed(p.RadiusM)))]));
+        Close.Relative(paced.Seconds, seen.Seconds, 1e-9);
+        Close.Relative(paced.Copper25W, seen.Copper25W, 1e-9);
+        Close.Relative(paced.Energy.ScrubJ, seen.Energy.ScrubJ, 1e-9);
+    }
+
+    // Brakes as hard as the trace shows, harder than they can be (the car then brakes before), and throttle partly open.
+    [Theory]
+    [InlineData(2.5)]
+    [InlineData(1.2)]
+    [InlineData(0.4)]
+    public void Speeds_that_are_known_are_kept_to_as_far_as_grip_and_brakes_allow_and_the_lap_balances(double brakingM)
+    {
+        double lowest = double.PositiveInfinity, atRamp = 0;
+        TrackPart[] parts = [TrackPart.Straight(30), TrackPart.Seen(brakingM, 9, 7), TrackPart.Seen(brakingM, 7, 5), TrackPart.Seen(9, 5, 5), TrackPart.Seen(4, 5, 6), TrackPart.Straight(20), TrackPart.Seen(2, 8, 6), TrackPart.Seen(8, 6, 6)];
+        DrivenLap lap = DrivenLap.Of(new(parts), Buggy, new GearTrain(24, 84, 2.6), Motor, 30, Pack, 1, 80, seen: (part, way, speed) =>
+        {
+            lowest = Math.Min(lowest, speed);
+            atRamp = part == 1 ? Math.Max(atRamp, speed) : atRamp;
+            if (parts[part].Driven is { } known)
+                Assert.True(speed * speed <= known.FromMS * known.FromMS + 2 * known.Acceleration(parts[part].LengthM) * way + 1e-6, $"{part} {way} {speed}");
+        });
+        Close.Within(0, lap.Energy.Imbalance, 1e-9);
+        Close.Within(5, lowest, 1e-9);
+        if (brakingM > 2)
+            Close.Within(9, atRamp, 1e-9);
+        else if (brakingM < 1)
+            Assert.InRange(atRamp, 5, 8);
+    }
+
+    [Fact]
+    public void Along_and_across_a_line_of_a_known_gain_take_all_of_the_grip()
+    {
+        foreach (double gain in new[] { -8.0, -3, 0, 2, 6 })
+        {
+            double radius = Buggy.LineRadius(6, gain), along = Buggy.MassKg * (1 + Buggy.TurningShare) * gain + Buggy.Resistance(6, radius);
+            Close.Relative(Buggy.GripN, Math.Sqrt(Math.Pow(Buggy.LateralN(6, radius), 2) + along * along), 1e-12);
+        }
+        Assert.True(double.IsPositiveInfinity(Buggy.LineRadius(6, -16)));
+        Assert.Contains("0.5 m/s or more", Track.Refusal([TrackPart.Straight(30), TrackPart.Seen(3, 5, 0)]));
+    }
+
     [Fact]
     public void Typical_motors_are_those_of_common_practice()
     {
