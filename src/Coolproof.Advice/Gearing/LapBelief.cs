@@ -4,7 +4,7 @@ using MathNet.Numerics.LinearAlgebra;
 namespace Coolproof.Advice.Gearing;
 
 /// <summary>
-/// What is believed of car, motor and lap: the unknowns' prior, met by lap times and charges as far as they were noted (Gauss-Newton to the most probable point, normal about it).
+/// What is believed of car, motor and lap: the unknowns' prior, met by lap times, charges and a trace's highest speeds as far as they are known (Gauss-Newton to the most probable point, normal about it).
 /// What they can't tell keeps its prior doubt.
 /// </summary>
 /// <param name="Rig">The rig as asked.</param>
@@ -15,6 +15,8 @@ public sealed record LapBelief(GearRig Rig, IReadOnlyList<double> Centre, IReadO
 {
     // Of a mean lap time (laps counted whole, traffic, a driver's pace) and of a charge (charger, start of charge), each with its part that more runs average out. Common practice, no source.
     private const double LapSd = 0.01, LapRunSd = 0.015, ChargeSd = 0.04, ChargeRunSd = 0.05;
+    // Of a highest speed in a trace: sampling, smoothing by the logger, wheels that spin. Common practice, no source.
+    private const double PeakSd = 0.03;
     private const double FitStepM = 1, Difference = 0.05, Settled = 1e-4;
     private const int MostSteps = 12;
 
@@ -35,7 +37,7 @@ public sealed record LapBelief(GearRig Rig, IReadOnlyList<double> Centre, IReadO
         ];
         Vector<double> at = Vector<double>.Build.Dense(LapUnknowns.Count);
         Vector<double>? off = Off(at);
-        for (int step = 0; step < MostSteps && off is not null && seen.Length > 0; step++)
+        for (int step = 0; step < MostSteps && off is { Count: > 0 }; step++)
         {
             Matrix<double> slope = Slope(at, off);
             Vector<double> move = Information(slope).Solve(-(slope.TransposeThisAndMultiply(off) + at));
@@ -50,7 +52,7 @@ public sealed record LapBelief(GearRig Rig, IReadOnlyList<double> Centre, IReadO
             if (share * move.L2Norm() < Settled)
                 break;
         }
-        Matrix<double> information = seen.Length > 0 && off is not null ? Information(Slope(at, off)) : Matrix<double>.Build.DenseIdentity(LapUnknowns.Count);
+        Matrix<double> information = off is { Count: > 0 } ? Information(Slope(at, off)) : Matrix<double>.Build.DenseIdentity(LapUnknowns.Count);
         var evd = information.Evd(Symmetricity.Symmetric);
         double[][] axes = [.. Enumerable.Range(0, LapUnknowns.Count).Select(i => (evd.EigenVectors.Column(i) / Math.Sqrt(evd.EigenValues[i].Real)).ToArray())];
         return new(rig, at.ToArray(), axes, drawn);
@@ -64,12 +66,25 @@ public sealed record LapBelief(GearRig Rig, IReadOnlyList<double> Centre, IReadO
             try
             {
                 DrivenLap[] laps = [.. notes.Select(n => there.Lap(n.Choice, drawn, FitStepM))];
-                return Vector<double>.Build.Dense([.. seen.Select(s => (Math.Log(s.IsLap ? laps[s.Note].Seconds : laps[s.Note].MeanBatteryA) - s.Seen) / s.Sd)]);
+                double[] highest = there.Peaks.Count > 0 ? Highest(there) : [];
+                return Vector<double>.Build.Dense(
+                [
+                    .. seen.Select(s => (Math.Log(s.IsLap ? laps[s.Note].Seconds : laps[s.Note].MeanBatteryA) - s.Seen) / s.Sd),
+                    .. there.Peaks.Select(peak => Math.Log(highest[peak.Part] / peak.SpeedMS) / PeakSd),
+                ]);
             }
             catch (Exception cause) when (cause is LapException or ArgumentException)
             {
                 return null;
             }
+        }
+
+        // Of each part of the lap, m/s.
+        double[] Highest(GearRig there)
+        {
+            double[] highest = new double[there.Track.Parts.Count];
+            there.Lap(there.Driven, drawn, FitStepM, (part, _, speed) => highest[part] = Math.Max(highest[part], speed));
+            return highest;
         }
 
         Matrix<double> Slope(Vector<double> unknown, Vector<double> here) => Matrix<double>.Build.DenseOfColumnVectors(Enumerable.Range(0, LapUnknowns.Count).Select(i =>

@@ -30,6 +30,18 @@ public static class LapNotes
             .Select(Note).Where(note => note.Tells),
     ];
 
+    /// <summary>Notes with a lap time for a gearing, s, in place of what was noted of it; lap times of other gearings go with it in proportion.</summary>
+    /// <param name="notes">Notes.</param>
+    /// <param name="choice">The gearing.</param>
+    /// <param name="lapS">Its lap time, s.</param>
+    /// <param name="laps">How many laps or runs it is known by.</param>
+    public static IReadOnlyList<LapNote> With(IReadOnlyList<LapNote> notes, GearChoice choice, double lapS, int laps)
+    {
+        LapNote there = notes.FirstOrDefault(n => n.Choice == choice) ?? new(choice, null, 0, null, 0);
+        double factor = lapS / (there.LapS ?? lapS);
+        return [.. notes.Where(n => n.Choice != choice).Select(n => n with { LapS = n.LapS * factor }), there with { LapS = lapS, LapRuns = laps }];
+    }
+
     private static LapNote Note(IGrouping<GearChoice, Run> runs)
     {
         double[] laps = [.. runs.Select(r => r.MeanLapS ?? (r.Laps is > 0 and { } n ? (r.DriveS - r.StoodS) / n : null)).OfType<double>()];
