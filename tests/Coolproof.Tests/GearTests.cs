@@ -61,6 +61,46 @@ public class GearTests
         Assert.Empty(wrong.Out);
     }
 
+    // A made-up trace: 30 s laps of a straight, a hairpin, a straight and a wider corner, in km/h with a decimal comma.
+    [Fact]
+    public void A_lap_is_found_in_a_logger_s_speed_and_what_the_gearing_decides_is_told()
+    {
+        var said = Good("--pinions", "22..26", "--lap", File(Logged(8))).ReplaceLineEndings(" ");
+        Assert.Matches(@"The lap is that from \d+\.\d to \d+\.\d s of the speed trace: 30\.\d\d s, 2[45]\d m, the most typical of \d\.", said);
+        Assert.Contains("elsewhere the speeds of the trace are kept", said);
+        Assert.Matches(@"lap (29|30|31)\.\d s \(30\.\d s noted\)", said);
+        Assert.DoesNotContain("an invented", said);
+    }
+
+    [Fact]
+    public void A_trace_without_a_lap_is_one_clear_error_with_its_place_and_a_remedy()
+    {
+        (string Text, string Said)[] wrong =
+        [
+            ("time [s],speed\n0,5\n0.1,6\n", "no speed with a unit"), ("time [s],temp [C]\n0,25\n0.1,26\n0.2,26\n", "no speed with a unit"), ("nothing\nbut words\n", "length_m, radius_m and turn_deg"),
+            ("time [s],speed [km/h]\n0,5\n0.1,6\n0.2,7\n", "3 speeds"), (Logged(8).Replace(",0;", ",0;-"), "below 0"), (Logged(1.4), "no lap repeats"),
+        ];
+        foreach (var (text, said) in wrong)
+        {
+            var run = ProgramRun.Of("gear", Demo, "--lap", File(text));
+            Assert.True(run.ExitCode == 2 && run.Error.Contains(said, StringComparison.Ordinal), $"{said}: {run.Error}");
+            Assert.Empty(run.Out);
+        }
+    }
+
+    // Speed over a lap by corner speeds, 5 m/s² of throttle towards 11 m/s and 7 m/s² of brakes.
+    static string Logged(double laps)
+    {
+        List<double> lap = [];
+        foreach (var (corner, cornerS, straightS) in new[] { (5.0, 3.0, 9.0), (6.5, 4.0, 6.0), (4.5, 3.0, 5.0) })
+        {
+            for (var t = 0.0; t < cornerS; t += 0.1) lap.Add(corner);
+            var next = corner == 5 ? 6.5 : corner == 6.5 ? 4.5 : 5;
+            for (var t = 0.0; t < straightS; t += 0.1) lap.Add(Math.Min(11 - (11 - corner) * Math.Exp(-t / 1.2), next + 7 * (straightS - t)));
+        }
+        return "time [s];speed [km/h]\n" + string.Concat(Enumerable.Range(0, (int)(laps * lap.Count)).Select(i => FormattableString.Invariant($"{0.1 * i:0.0};{3.6 * lap[i % lap.Count]:0.0}\n"))).Replace('.', ',');
+    }
+
     [Theory]
     [InlineData("--space 10..12", "Give other pinions, another spur")]
     [InlineData("--pinions 28..20", "the smaller first")]

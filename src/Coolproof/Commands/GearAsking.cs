@@ -19,7 +19,7 @@ internal sealed class GearAsking(Terminal terminal)
     /// <returns>The exit code.</returns>
     public int Run(GearRequest request, CancellationToken cancel)
     {
-        Track? lap = null;
+        GivenLap? lap = null;
         if (request.LapFile is { } path && (lap = LapFile.Read(path, terminal)) is null) return Exit.BadInput;
         if (TableFile.Read(request.File, null, terminal) is not { } table) return Exit.BadInput;
         var (setting, refused) = GearSetting.Of(request, table, lap);
@@ -34,7 +34,7 @@ internal sealed class GearAsking(Terminal terminal)
             GearAnswer answer = Swept(question, races.Value, setting, cancel);
             terminal.Out.Write(request.Json
                 ? GearJson.Text(question, answer)
-                : string.Join('\n', GearPage.Lines(question, answer, [.. setting.Assumed.Select(one => one == GearSetting.NoLapTime ? $"{one}: give --lap-time 26s" : one)], new DegreeWords(request.Units), terminal.Width)) + "\n");
+                : string.Join('\n', GearPage.Lines(question, answer, [.. setting.Assumed.Select(one => one == GearSetting.NoLapTime ? $"{one}: give --lap-time 26s" : one)], setting.Traced, new DegreeWords(request.Units), terminal.Width)) + "\n");
             terminal.Out.Flush();
             return request.Picture is { } picture
                 ? PictureFile.Drawn(() => GearDrawing.Of(question, answer, new PictureStyle(Theme: request.Theme, Units: request.Units)).Save(picture), terminal)

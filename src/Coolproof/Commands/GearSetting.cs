@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Coolproof.Advice.Gearing;
+using Coolproof.Advice.Laps;
 using Coolproof.Notebook;
 using Coolproof.Thermal;
 
@@ -13,6 +14,9 @@ namespace Coolproof.Commands;
 /// <param name="Assumed">What was assumed, in words.</param>
 public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyList<LapNote> Notes, IReadOnlyList<string> Assumed)
 {
+    /// <summary>The lap that a logger's speed gave; null where none was given.</summary>
+    public TracedLap? Traced { get; init; }
+
     const double TypicalModuleMm = 25.4 / 48;
     const int EitherSide = 6, LeastTeeth = 8;
 
@@ -20,7 +24,7 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
     public const string NoLapTime = "no lap time, so all of it is known roughly";
 
     /// <summary>The setting, or why there is none.</summary>
-    internal static (GearSetting? Setting, string? Refused) Of(GearRequest asked, ReadingsTable table, Track? lap)
+    internal static (GearSetting? Setting, string? Refused) Of(GearRequest asked, ReadingsTable table, GivenLap? lap)
     {
         var loads = table.Runs.Where(r => r.Kind is RunKind.Test or RunKind.Race).Select(r => r.Load).ToList();
         if ((asked.Pinion ?? Most(loads.Select(l => l.PinionTeeth))) is not { } pinion) return (null, "the table notes no pinion: give the one of the tests with --pinion 24.");
@@ -52,10 +56,22 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
         };
         if (card.Refusal(inner) is { } refused) return (null, refused);
         var notes = LapNotes.Of(table, driven);
-        if (asked.LapS is { } lapS && notes.All(n => n.LapS is null))
-            notes = notes.Any(n => n.Choice == driven) ? [.. notes.Select(n => n.Choice == driven ? n with { LapS = lapS, LapRuns = 1 } : n)] : [.. notes, new LapNote(driven, lapS, 1, null, 0)];
+        if (asked.LapS is { } lapS && notes.All(n => n.LapS is null)) notes = LapNotes.With(notes, driven, lapS, 1);
+        TracedLap? traced = null;
+        try
+        {
+            if (lap?.Logged is { } logged) traced = TracedLap.Of(logged.Trace(new GearTrain(pinion, spur, inner).Rollout(car.TyreDiameterM)), asked.LapS ?? notes.FirstOrDefault(n => n.Choice == driven)?.LapS);
+        }
+        catch (LapException cause)
+        {
+            return (null, $"the lap in {asked.LapFile} can't be used as it stands: {cause.Message}");
+        }
+        if (traced is not null) notes = LapNotes.With(notes, driven, traced.Found.Seconds, traced.Found.Alike);
         if (notes.All(n => n.LapS is null)) assumed.Add(NoLapTime);
-        return (new(new(lap ?? (asked.Carpet ? Track.Carpet : Track.OffRoad), lap is not null, car, inner, motor, pack, driven), card, notes, assumed), null);
+        if (lap?.Logged is { Turning: true } turning) assumed.Add($"{turning.Channel} to be the motor's turning");
+        var track = traced?.Track ?? lap?.Paced;
+        var rig = new GearRig(track ?? (asked.Carpet ? Track.Carpet : Track.OffRoad), track is not null, car, inner, motor, pack, driven) { Peaks = traced?.Peaks ?? [] };
+        return (new(rig, card, notes, assumed) { Traced = traced }, null);
 
         double Or(double? known, double typicalOne, string said)
         {

@@ -1,4 +1,5 @@
 using Coolproof.Advice.Gearing;
+using Coolproof.Advice.Laps;
 using Coolproof.Screen;
 
 namespace Coolproof.Words;
@@ -7,7 +8,7 @@ namespace Coolproof.Words;
 internal static class GearPage
 {
     /// <summary>Line by line.</summary>
-    public static IEnumerable<string> Lines(GearQuestion question, GearAnswer answer, IReadOnlyList<string> assumed, DegreeWords degrees, int width)
+    public static IEnumerable<string> Lines(GearQuestion question, GearAnswer answer, IReadOnlyList<string> assumed, TracedLap? traced, DegreeWords degrees, int width)
     {
         foreach (string line in Cells.Wrap(Sentence(question, answer, degrees), width)) yield return line;
         yield return "";
@@ -22,6 +23,8 @@ internal static class GearPage
         foreach (string line in Sweep(question, answer, degrees, width)) yield return line;
         yield return "";
         foreach (string line in Cells.Wrap(Driven(question, answer), width)) yield return line;
+        if (traced is not null)
+            foreach (string line in Cells.Wrap(Traced(traced), width)) yield return line;
         if (assumed.Count > 0)
             foreach (string line in Cells.Wrap($"Assumed: {string.Join(", ", assumed)}.", width)) yield return line;
         string last = $"Worth is lap time against the slowest of these choices; {degrees.SayDifference(question.HotterK)} more tells the teeth that a day so much hotter costs. Brackets hold the truth 9 times in 10; highest values with the soak after the stop. "
@@ -46,6 +49,11 @@ internal static class GearPage
         return $"{day} the quickest that stays under every limit with the odds that you accept ({100 * question.Demand.AcceptedOdds:0} in 100) is {Said(best.Choice)} with the {Cells.Clean(first.Option)}: "
             + $"{DegreeWords.Signed(best.GainS.Q50, 2)} s a lap against the tests' gearing ({DegreeWords.Signed(best.GainS.Q05, 2)} to {DegreeWords.Signed(best.GainS.Q95, 2)}).";
     }
+
+    /// <summary>Where a lap was found in a logger's speed, and what of it the gearing decides.</summary>
+    public static string Traced(TracedLap traced) =>
+        $"The lap is that from {traced.Found.FromS:0.0} to {traced.Found.ToS:0.0} s of the speed trace: {traced.Found.Seconds:0.00} s, {traced.Track.LengthM:0} m, {(traced.Found.Alike > 1 ? $"the most typical of {traced.Found.Alike}" : "the whole of it")}. "
+        + $"On {100 * traced.OpenShare:0} % of its time the car speeds up as hard as it can, and the gearing tells; elsewhere the speeds of the trace are kept with every pinion.";
 
     /// <summary>The lap as the tests were driven.</summary>
     public static string Driven(GearQuestion question, GearAnswer answer)
