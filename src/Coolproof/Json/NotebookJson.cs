@@ -11,7 +11,7 @@ internal sealed record ImportJson(
 /// <summary>What `import --as trace --json` prints, version 1.</summary>
 internal sealed record ImportTraceJson(
     int Version, string File, string Store, bool DryRun, bool There, string Day, string Sha256, long Rows, double Seconds, IReadOnlyList<TraceChannelJson> Channels, IReadOnlyList<string> Guessed,
-    long ProblemCount, IReadOnlyList<string> Problems, IReadOnlyList<TraceFitJson> Fits, int ReadingsTaken);
+    long ProblemCount, IReadOnlyList<string> Problems, IReadOnlyList<TraceFitJson> Fits, int ReadingsTaken, IReadOnlyList<TracedLoadJson> Currents);
 
 /// <summary>A channel of a trace.</summary>
 internal sealed record TraceChannelJson(string Name, string Unit, string Measures);
@@ -21,6 +21,9 @@ internal sealed record TraceFitJson(double ClockAheadS, double Probability, bool
 
 /// <summary>A run in a trace; s by the trace's own clock.</summary>
 internal sealed record TracedRunJson(string Run, double GoS, double? StopS, double? HaltS, bool Seen);
+
+/// <summary>A run's current as it was logged; no charge where it is the motor's.</summary>
+internal sealed record TracedLoadJson(string Run, string Channel, double MeanA, double RmsA, double? ChargeMah);
 
 /// <summary>What `export --json` prints, version 1.</summary>
 internal sealed record ExportJson(int Version, string File, string Store, int Days, int Options, int Runs, int Readings, IReadOnlyList<string> LeftOut);

@@ -54,6 +54,27 @@ public sealed class TraceCommandTests : IDisposable
         Assert.Single(Directory.GetFiles(Path.Combine(folder, "n.coolproof.loggers")));
     }
 
+    // A made-up current of 25 A with the throttle and half an ampere without, from go to the end of driving by the rehearsal's truth: 25 A for so many seconds are 25/3.6 mAh each.
+    [Fact]
+    public void A_logged_current_tells_what_each_run_drew()
+    {
+        var (table, _) = Files();
+        Run("import", table);
+        var log = Path.Combine(folder, "current.csv");
+        var drives = Evening.Truth.Runs.Zip(Evening.Table.Runs).Select(pair => (pair.First.GoS, StopS: pair.First.GoS + pair.Second.DriveS)).ToList();
+        string Row(double at) => string.Create(CultureInfo.InvariantCulture, $"{at + 5000:0.0},{(drives.Any(drive => at >= drive.GoS && at < drive.StopS) ? 25 : 0.5):0.0}");
+        File.WriteAllText(log, $"time [s],pack current [A]\n{string.Join('\n', Enumerable.Range(-600, (int)(10 * drives[^1].StopS) + 6000).Select(i => Row(i / 10.0)))}\n");
+        var said = JsonNode.Parse(Run("import", log, "--as", "trace", "--dry-run", "--json").Out)!;
+        Assert.Equal(drives.Count, said["currents"]!.AsArray().Count);
+        foreach (var (current, (goS, stopS)) in said["currents"]!.AsArray().Zip(drives))
+        {
+            // Go of a sheet is read to the minute and found again in the trace within a few seconds.
+            Assert.Equal(25 * (stopS - goS) / 3.6, current!["chargeMah"]!.GetValue<double>(), 0.03 * 25 * (stopS - goS) / 3.6);
+            Assert.InRange(current["meanA"]!.GetValue<double>(), 24.2, 25);
+        }
+        Assert.Contains("mAh drawn, 2", Run("import", log, "--as", "trace", "--dry-run").Out);
+    }
+
     [Fact]
     public void What_the_person_said_of_a_layout_is_remembered_for_files_with_the_same_header()
     {

@@ -78,7 +78,8 @@ internal sealed class ImportingTrace(Terminal terminal)
             var now = SystemClock.Instance.GetCurrentInstant();
             foreach (var batch in said.Select((one, i) => one.At(now + Duration.FromMilliseconds(i))).Chunk(EntryReader.LargestBatch)) await store.AppendAsync(MachineDevice.Of(dataFolder), batch, cancel);
         }
-        return Tell(request, brought, trace, fits, there is not null, taken, TimeWords.Day(day), store.Says);
+        IReadOnlyList<TracedLoad> loads = fits.Count > 0 ? TracedLoad.Of(trace, fits[0]) : [];
+        return Tell(request, brought, trace, fits, loads, there is not null, taken, TimeWords.Day(day), store.Says);
     }
 
     static async Task<PitNotebook> ReadAsync(JournalStore store, CancellationToken cancel)
@@ -88,7 +89,7 @@ internal sealed class ImportingTrace(Terminal terminal)
         return PitNotebook.Of(held);
     }
 
-    int Tell(ImportTraceRequest request, BroughtLog brought, KeptTrace trace, IReadOnlyList<TraceFit> fits, bool there, int taken, string day, string store)
+    int Tell(ImportTraceRequest request, BroughtLog brought, KeptTrace trace, IReadOnlyList<TraceFit> fits, IReadOnlyList<TracedLoad> loads, bool there, int taken, string day, string store)
     {
         var read = brought.Read;
         var fit = fits.Count > 0 ? fits[0] : null;
@@ -98,7 +99,8 @@ internal sealed class ImportingTrace(Terminal terminal)
                 NotebookJson.CurrentVersion, request.File, store, request.DryRun, there, day, brought.Sha256, read.Rows, (read.LastUs - read.FirstUs) / 1e6,
                 [.. trace.About.Channels.Select(channel => new TraceChannelJson(channel.Name, channel.Unit, channel.Measures.ToString().ToLowerInvariant()))], read.Layout.Guessed, read.Problems.Count,
                 [.. read.Problems.First.Select(problem => problem.ToString())],
-                [.. fits.Select(one => new TraceFitJson(Math.Round(one.AheadS, 3), Math.Round(one.Odds, 4), one.Sure, [.. one.Runs.Select(run => new TracedRunJson(TimeWords.Run(run.Run), Math.Round(run.GoS, 3), Rounded(run.StopS), Rounded(run.HaltS), run.Seen))]))], taken)));
+                [.. fits.Select(one => new TraceFitJson(Math.Round(one.AheadS, 3), Math.Round(one.Odds, 4), one.Sure, [.. one.Runs.Select(run => new TracedRunJson(TimeWords.Run(run.Run), Math.Round(run.GoS, 3), Rounded(run.StopS), Rounded(run.HaltS), run.Seen))]))], taken,
+                [.. loads.Select(load => new TracedLoadJson(TimeWords.Run(load.Run), load.Channel, Math.Round(load.Current.MeanA, 2), Math.Round(load.Current.RmsA, 2), load.OfPack ? Math.Round(load.Current.ChargeMah) : null))])));
             terminal.Out.Flush();
             return Exit.Done;
         }
@@ -110,6 +112,7 @@ internal sealed class ImportingTrace(Terminal terminal)
         if (read.Problems.Count > read.Problems.First.Count) terminal.Out.Write($"  and {read.Problems.Count - read.Problems.First.Count} more\n");
         terminal.Out.Write(fit is null ? $"It fits no run of {Cells.Clean(day)}: set its clock on its page.\n"
             : $"{(fit.Sure ? "It holds" : "It may hold, but that isn't sure,")} {TimeWords.Count(fit.Runs.Count, "run")} of {Cells.Clean(day)}, {Odds.Say(fit.Odds)}; go or stop is seen in {fit.Runs.Count(run => run.Seen)}\n");
+        foreach (var load in loads) terminal.Out.Write($"  {Cells.Clean($"{TimeWords.Run(load.Run)}: {load.Words()} ({load.Channel})")}\n");
         terminal.Out.Write(taken > 0 ? $"{(request.DryRun ? "Would be taken" : "Taken")}: {TimeWords.Count(taken, "reading")}\n"
             : request.Take ? "No readings were taken: there are some already, it doesn't fit for sure, or no channel is a temperature. Look at its page.\n" : "Next: look at it on the day's page, and take its readings there, or say --take.\n");
         terminal.Out.Flush();
