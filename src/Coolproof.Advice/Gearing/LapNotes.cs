@@ -42,9 +42,12 @@ public static class LapNotes
         return [.. notes.Where(n => n.Choice != choice).Select(n => n with { LapS = n.LapS * factor }), there with { LapS = lapS, LapRuns = laps }];
     }
 
+    /// <summary>Mean lap time of a run, s: as noted, else by its laps; null: it noted neither.</summary>
+    public static double? LapS(Run run) => run.MeanLapS ?? (run.Laps is > 0 and { } laps ? (run.DriveS - run.StoodS) / laps : null);
+
     private static LapNote Note(IGrouping<GearChoice, Run> runs)
     {
-        double[] laps = [.. runs.Select(r => r.MeanLapS ?? (r.Laps is > 0 and { } n ? (r.DriveS - r.StoodS) / n : null)).OfType<double>()];
+        double[] laps = [.. runs.Select(LapS).OfType<double>()];
         double[] charges = [.. runs.Where(r => r.Pack.ChargeBackMah is > 0).Select(r => 3.6 * r.Pack.ChargeBackMah!.Value / (r.DriveS - r.StoodS))];
         return new(runs.Key, laps.Length == 0 ? null : laps.Average(), laps.Length, charges.Length == 0 ? null : charges.Average(), charges.Length);
     }

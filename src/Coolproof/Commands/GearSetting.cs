@@ -17,11 +17,20 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
     /// <summary>The lap that a logger's speed gave; null where none was given.</summary>
     public TracedLap? Traced { get; init; }
 
-    const double TypicalModuleMm = 25.4 / 48;
     const int EitherSide = 6, LeastTeeth = 8;
+
+    /// <summary>What stands in where nothing is known: module of the teeth (48 pitch), mm; turns of the motor; its timing, degrees.</summary>
+    public const double TypicalModuleMm = 25.4 / 48, TypicalTurns = 13.5, TypicalTimingDeg = 30;
 
     /// <summary>What is listed where nobody noted a lap time.</summary>
     public const string NoLapTime = "no lap time, so all of it is known roughly";
+
+    /// <summary>Turns of the motor.</summary>
+    public double Turns { get; private init; }
+
+    /// <summary>Pinions that are looked at where nobody says which are at hand.</summary>
+    /// <param name="pinion">Teeth of the tests' pinion.</param>
+    public static (double Least, double Most) PinionsAbout(double pinion) => (Math.Max(LeastTeeth, pinion - EitherSide), pinion + EitherSide);
 
     /// <summary>The setting, or why there is none.</summary>
     internal static (GearSetting? Setting, string? Refused) Of(GearRequest asked, ReadingsTable table, GivenLap? lap)
@@ -31,7 +40,7 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
         if ((asked.Spur ?? Most(loads.Select(l => l.SpurTeeth))) is not { } spur) return (null, "the table notes no spur: give its teeth with --spur 84.");
         if (asked.MassG is { } given && asked.LeastMassG is { } least && given < least) return (null, $"--mass {given:0} is below the {least:0} g that the class allows: give the car as it will be raced.");
         List<string> assumed = [];
-        var driven = new GearChoice(pinion, spur, Or(asked.TimingDeg ?? Most(loads.Select(l => l.TimingDeg)), 30, "a timing of 30° in the tests"));
+        var driven = new GearChoice(pinion, spur, Or(asked.TimingDeg ?? Most(loads.Select(l => l.TimingDeg)), TypicalTimingDeg, $"a timing of {TypicalTimingDeg}° in the tests"));
         var typical = asked.Carpet ? Car.Carpet : Car.OffRoad;
         var car = typical with
         {
@@ -40,13 +49,13 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
             DrivenShare = asked.TwoWheelDrive ? 0.65 : 1,
         };
         var inner = Or(asked.InternalRatio, asked.Carpet ? 1.9 : 2.6, $"an internal ratio of {(asked.Carpet ? 1.9 : 2.6)}");
-        var turns = Or(asked.Turns ?? TurnsNamed(loads), 13.5, "a motor of 13.5 turns");
+        var turns = Or(asked.Turns ?? TurnsNamed(loads), TypicalTurns, $"a motor of {TypicalTurns} turns");
         var motor = BrushlessMotor.OfTurns(turns);
         motor = motor with { SpeedConstantRpm = asked.RpmPerVolt ?? motor.SpeedConstantRpm, ColdOhm = asked.MotorMohm / 1000 ?? motor.ColdOhm, NoLoadA = asked.NoLoadA ?? motor.NoLoadA };
         var pack = new Pack { Cells = asked.Cells ?? 2, CapacityAh = Or(asked.CapacityMah, 5000, "a pack of 5000 mAh") / 1000 };
         pack = pack with { CurrentLimitA = asked.CurrentLimitA ?? pack.CurrentLimitA };
         if (lap is null) assumed.Add($"an invented {(asked.Carpet ? "carpet" : "off-road")} lap");
-        var pinions = asked.Pinions ?? (Math.Max(LeastTeeth, pinion - EitherSide), pinion + EitherSide);
+        var pinions = asked.Pinions ?? PinionsAbout(pinion);
         var timings = asked.Timings ?? (driven.TimingDeg, driven.TimingDeg);
         var card = new GearCard((int)Math.Ceiling(pinions.Least), (int)pinions.Most, spur, timings.Least, timings.Most)
         {
@@ -71,7 +80,7 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
         if (lap?.Logged is { Turning: true } turning) assumed.Add($"{turning.Channel} to be the motor's turning");
         var track = traced?.Track ?? lap?.Paced;
         var rig = new GearRig(track ?? (asked.Carpet ? Track.Carpet : Track.OffRoad), track is not null, car, inner, motor, pack, driven) { Peaks = traced?.Peaks ?? [] };
-        return (new(rig, card, notes, assumed) { Traced = traced }, null);
+        return (new(rig, card, notes, assumed) { Traced = traced, Turns = turns }, null);
 
         double Or(double? known, double typicalOne, string said)
         {

@@ -1,3 +1,4 @@
+using Coolproof.Advice.Gearing;
 using Coolproof.Commands;
 using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
@@ -89,6 +90,8 @@ public sealed class GearAsked
 
     GearSetting? Set(Func<string, double?> of, GearCards cards, ReadingsTable table)
     {
+        var about = GearSetting.PinionsAbout(of("pinion")!.Value);
+        var timing = of("timing") ?? GearSetting.TypicalTimingDeg;
         GearRequest request = new("", Race.Demand)
         {
             Carpet = Chosen("track") == "carpet",
@@ -97,8 +100,8 @@ public sealed class GearAsked
             Pinion = (int?)of("pinion"),
             Spur = (int?)of("spur"),
             TimingDeg = of("timing"),
-            Pinions = of("from") is null && of("to") is null ? null : (of("from") ?? Math.Max(8, of("pinion")!.Value - 6), of("to") ?? of("pinion")!.Value + 6),
-            Timings = cards.Class is { TimingMinDeg: null, TimingMaxDeg: null } or null ? null : (cards.Class.TimingMinDeg ?? Math.Min(of("timing") ?? 30, cards.Class.TimingMaxDeg!.Value), cards.Class.TimingMaxDeg ?? Math.Max(of("timing") ?? 30, cards.Class.TimingMinDeg!.Value)),
+            Pinions = of("from") is null && of("to") is null ? null : (of("from") ?? about.Least, of("to") ?? about.Most),
+            Timings = cards.Class is { TimingMinDeg: null, TimingMaxDeg: null } or null ? null : (cards.Class.TimingMinDeg ?? Math.Min(timing, cards.Class.TimingMaxDeg!.Value), cards.Class.TimingMaxDeg ?? Math.Max(timing, cards.Class.TimingMinDeg!.Value)),
             Ratio = cards.Class is { RatioMin: null, RatioMax: null } or null ? null : (cards.Class.RatioMin ?? 0.1, cards.Class.RatioMax ?? 100),
             SpaceMm = of("near") is { } near && of("far") is { } far ? (near, far) : null,
             ModuleMm = of("module"),
@@ -144,7 +147,7 @@ public sealed class GearAsked
         Put("mohm", null, cards.Motor?.WindingColdMilliohm, OnMotor);
         Put("cells", null, cards.Pack?.Cells, OnPack);
         Put("capacity", null, cards.Pack?.CapacityMah, OnPack);
-        double[] laps = [.. table.Runs.Select(run => run.MeanLapS ?? (run.Laps is > 0 and { } n ? (run.DriveS - run.StoodS) / n : null)).OfType<double>()];
+        double[] laps = [.. table.Runs.Select(LapNotes.LapS).OfType<double>()];
         if (laps.Length > 0) known["lap"] = (Math.Round(laps.Average(), 2), "in the runs");
         return known;
     }
@@ -166,7 +169,7 @@ public sealed class GearAsked
         "tyre" => Math.Round(1000 * set.Rig.Car.TyreDiameterM),
         "mass" => Math.Round(1000 * set.Rig.Car.MassKg),
         "internal" => set.Rig.InternalRatio,
-        "turns" => 13.5,
+        "turns" => set.Turns,
         "kv" => Math.Round(set.Rig.Motor.SpeedConstantRpm),
         "mohm" => Math.Round(1000 * set.Rig.Motor.ColdOhm, 1),
         "noload" => Math.Round(set.Rig.Motor.NoLoadA, 1),
@@ -175,7 +178,7 @@ public sealed class GearAsked
         "most-a" => set.Rig.Pack.CurrentLimitA,
         "from" => set.Card.LeastPinion,
         "to" => set.Card.MostPinion,
-        "module" => 0.529,
+        "module" => Math.Round(GearSetting.TypicalModuleMm, 3),
         _ => null,
     };
 }
