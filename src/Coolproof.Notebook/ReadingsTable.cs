@@ -17,4 +17,7 @@ public sealed record ReadingsTable(IReadOnlyList<Run> Runs, IReadOnlyList<TableP
 {
     /// <summary>Checks of the guns that took the readings, in the order of time for each gun; those of other guns do nothing.</summary>
     public IReadOnlyList<GunCheck> GunChecks { get; init; } = [];
+
+    /// <summary>Runs at the head of <see cref="Runs"/> that are of earlier days, put there as evidence: what is asked is asked of the others, with their driver, surface, car and gearing. 0: none.</summary>
+    public int EarlierRuns { get; init; }
 }

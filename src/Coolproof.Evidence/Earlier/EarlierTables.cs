@@ -24,6 +24,7 @@ public static class EarlierTables
         return table with
         {
             Runs = [.. runs, .. table.Runs],
+            EarlierRuns = runs.Count,
             GunChecks = GunCheck.Of([table, .. before]),
             Options = [.. table.Options.Concat(before.SelectMany(b => b.Options)).DistinctBy(o => o.ToUpperInvariant())],
         };
