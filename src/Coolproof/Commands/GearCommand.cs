@@ -20,10 +20,10 @@ internal static class GearCommand
         var pinion = QuantityOption.Whole("--pinion", "Teeth of the pinion in the tests, where the table notes none.", 6, 80);
         var spur = QuantityOption.Whole("--spur", "Teeth of the spur. Otherwise the table's.", 20, 200);
         var timing = Figure("--timing", "30", "", BrushlessMotor.LeastTimingDeg, BrushlessMotor.MostTimingDeg, "Timing in the tests in degrees, where the table notes none. Otherwise 30.");
-        var pinions = Range("--pinions", "18..30", "", 6, 80, "Pinions at hand. Otherwise six teeth to either side of the tests'.");
-        var timings = Range("--timings", "20..40", "", BrushlessMotor.LeastTimingDeg, BrushlessMotor.MostTimingDeg, "Timing that the class allows, in degrees. Otherwise the tests' only.");
-        var ratio = Range("--ratio", "7.5..9.5", "", 1, 40, "Final drive ratio that the class allows. Otherwise any.");
-        var space = Range("--space", "24..28mm", "mm", 5, 120, "How far apart the motor's mount lets motor shaft and spur be, in mm. Otherwise not looked at.");
+        var pinions = new RangeOption("--pinions", "18..30", "", 6, 80, "Pinions at hand. Otherwise six teeth to either side of the tests'.");
+        var timings = new RangeOption("--timings", "20..40", "", BrushlessMotor.LeastTimingDeg, BrushlessMotor.MostTimingDeg, "Timing that the class allows, in degrees. Otherwise the tests' only.");
+        var ratio = new RangeOption("--ratio", "7.5..9.5", "", 1, 40, "Final drive ratio that the class allows. Otherwise any.");
+        var space = new RangeOption("--space", "24..28mm", "mm", 5, 120, "How far apart the motor's mount lets motor shaft and spur be, in mm. Otherwise not looked at.");
         var module = Figure("--module", "0.5", "", 0.2, 2, "Module of the teeth in mm (25.4 over the pitch). Otherwise 0.529 (48 pitch).");
         var inner = Figure("--internal", "2.6", "", 0.5, 10, "Turns of the spur for one of the wheels. Otherwise 2.6 off-road, 1.9 on carpet.");
         var tyre = Figure("--tyre", "85mm", "mm", 30, 200, "Diameter of the driven tyres as measured. Otherwise 85mm off-road, 63mm on carpet.");
@@ -46,7 +46,7 @@ internal static class GearCommand
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C, s and m." };
         var command = new Command("gear", "Pinion and timing: lap time against heat, for each option the quickest that stays under the limits.")
         {
-            file, track.Option, lap, lapTime.Option, air.Option, race.Option, pinion.Option, spur.Option, timing.Option, pinions, timings, ratio, space, module.Option, inner.Option, tyre.Option, mass.Option,
+            file, track.Option, lap, lapTime.Option, air.Option, race.Option, pinion.Option, spur.Option, timing.Option, pinions.Option, timings.Option, ratio.Option, space.Option, module.Option, inner.Option, tyre.Option, mass.Option,
             leastMass.Option, twoWheels, turns.Option, speed.Option, ohm.Option, noLoad.Option, cells.Option, capacity.Option, limit.Option, limits.Can.Option, limits.Insulation, limits.Magnet, limits.Odds.Option, hotter.Option,
             seed.Option, units.Option, picture, dark.Option, json,
         };
@@ -61,10 +61,10 @@ internal static class GearCommand
                 Pinion = (int?)pinion.In(parsed),
                 Spur = (int?)spur.In(parsed),
                 TimingDeg = timing.In(parsed),
-                Pinions = RangeIn(parsed.GetValue(pinions)),
-                Timings = RangeIn(parsed.GetValue(timings)),
-                Ratio = RangeIn(parsed.GetValue(ratio)),
-                SpaceMm = RangeIn(parsed.GetValue(space)),
+                Pinions = pinions.In(parsed),
+                Timings = timings.In(parsed),
+                Ratio = ratio.In(parsed),
+                SpaceMm = space.In(parsed),
                 ModuleMm = module.In(parsed),
                 InternalRatio = inner.In(parsed),
                 TyreMm = tyre.In(parsed),
@@ -91,16 +91,4 @@ internal static class GearCommand
 
     static QuantityOption Figure(string name, string example, string unit, double least, double most, string description) =>
         new(name, example, description, (string text, out double value) => Typed.Figure(text, unit, least, most, out value));
-
-    static Option<string?> Range(string name, string example, string unit, double least, double most, string description)
-    {
-        var option = new Option<string?>(name) { HelpName = example, Description = description };
-        option.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string?>() is { } text && Typed.Range(text, unit, least, most, out _) is { } wrong) result.AddError($"{name} {text}: {wrong}");
-        });
-        return option;
-    }
-
-    static (double Least, double Most)? RangeIn(string? text) => text is null || Typed.Range(text, "mm", 0, 1000, out var range) is not null ? null : range;
 }
