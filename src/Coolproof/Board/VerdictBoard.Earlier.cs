@@ -25,39 +25,28 @@ internal sealed partial class VerdictBoard
         return null;
     }
 
-    async Task JudgeTogetherAsync(Held it, EarlierTask task, CancellationToken ending)
-    {
-        using var stop = CancellationTokenSource.CreateLinkedTokenSource(ending);
-        lock (turn) running = new(it.State.About, task.Mark, Together: true, stop);
-        StopIfOutdated(); // what came while the task was put together found nothing to stop
-        Change(it, state => state with
+    Task JudgeTogetherAsync(Held it, EarlierTask task, CancellationToken ending) => DoAsync(
+        new(it.State.About, task.Mark, Together: true),
+        async stop =>
         {
-            Earlier = (state.Earlier ?? EarlierState.Waiting(task.Days)) with { Days = task.Days, Current = false, Fault = null, Progress = new JudgeProgress("weighing the earlier days", 0) },
-        });
-        try
-        {
+            Change(it, state => state with
+            {
+                Earlier = (state.Earlier ?? EarlierState.Waiting(task.Days)) with { Days = task.Days, Current = false, Fault = null, Progress = new JudgeProgress("weighing the earlier days", 0) },
+            });
             var progress = new Telling<JudgeProgress>(clock, TellEvery, value => TellEarlier(it, value));
-            var judgement = await Task.Run(() => together(task.Own.Table.Table, task.Before, it.State.Verdict!, task.Own.Settings, progress, stop.Token), stop.Token);
+            var judgement = await Task.Run(() => together(task.Own.Table.Table, task.Before, it.State.Verdict!, task.Own.Settings, progress, stop), stop);
             it.EarlierMark = task.Mark;
             // Races and causes are told from the day by itself: their draws need not be held.
             if (judgement is Judged judged) judgement = judged with { Races = null, Causes = null };
             ChangeEarlier(it, earlier => earlier with { Judgement = judgement, Mark = task.Mark, Judged = task.Days, JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()), Current = true, Progress = null });
-        }
-        catch (OperationCanceledException) when (!ending.IsCancellationRequested)
+        },
+        stopped: () => ChangeEarlier(it, earlier => earlier with { Progress = null }),
+        failed: fault =>
         {
-            ChangeEarlier(it, earlier => earlier with { Progress = null }); // newer readings came: they are next
-        }
-        catch (Exception fault) when (fault is not OperationCanceledException)
-        {
-            log.LogError(fault, "Judging {About} together with earlier days failed", it.State.About);
             it.EarlierMark = task.Mark; // the same readings would fail the same way
-            ChangeEarlier(it, earlier => earlier with { Progress = null, Fault = $"This is a fault of the program, not of your readings: {fault.Message}" });
-        }
-        finally
-        {
-            lock (turn) running = null;
-        }
-    }
+            ChangeEarlier(it, earlier => earlier with { Progress = null, Fault = fault });
+        },
+        ending);
 
     void TellEarlier(Held it, JudgeProgress value)
     {

@@ -139,26 +139,23 @@ internal sealed partial class VerdictBoard(NotebookBoard board, TimeProvider clo
         return null;
     }
 
-    async Task JudgeAsync(Held it, JudgeTask task, CancellationToken ending)
-    {
-        using var stop = CancellationTokenSource.CreateLinkedTokenSource(ending);
-        lock (turn) running = new(it.State.About, task.Mark, Together: false, stop);
-        StopIfOutdated(); // what came while the task was put together found nothing to stop
-        Change(it, state => state with
+    Task JudgeAsync(Held it, JudgeTask task, CancellationToken ending) => DoAsync(
+        new(it.State.About, task.Mark, Together: false),
+        async stop =>
         {
-            Current = false,
-            Fault = null,
-            First = null,
-            Progress = new JudgeProgress("waiting for the taps to settle", 0),
-            Earlier = state.Earlier is { } earlier ? earlier with { Current = false, Progress = null } : null,
-        });
-        try
-        {
-            await Task.Delay(Settle, clock, stop.Token);
-            var quick = await Task.Run(() => FirstLook.Judged(task), stop.Token);
+            Change(it, state => state with
+            {
+                Current = false,
+                Fault = null,
+                First = null,
+                Progress = new JudgeProgress("waiting for the taps to settle", 0),
+                Earlier = state.Earlier is { } earlier ? earlier with { Current = false, Progress = null } : null,
+            });
+            await Task.Delay(Settle, clock, stop);
+            var quick = await Task.Run(() => FirstLook.Judged(task), stop);
             Change(it, state => state with { Quick = quick, QuickRuns = task.Table.Table.Runs.Count, First = FirstLook.Of(quick) });
             var progress = new Telling<JudgeProgress>(clock, TellEvery, value => Tell(it, value));
-            var judgement = await Task.Run(() => WithRaces(judging(task.Table.Table, task.Settings, progress, stop.Token)), stop.Token);
+            var judgement = await Task.Run(() => WithRaces(judging(task.Table.Table, task.Settings, progress, stop)), stop);
             it.Mark = task.Mark;
             Change(it, state => state with
             {
@@ -170,16 +167,33 @@ internal sealed partial class VerdictBoard(NotebookBoard board, TimeProvider clo
                 Progress = null,
                 First = null,
             });
+        },
+        stopped: () => { },
+        failed: fault =>
+        {
+            it.Mark = task.Mark; // the same readings would fail the same way
+            Change(it, state => state with { Progress = null, First = null, Fault = fault });
+        },
+        ending);
+
+    /// <summary>Does a piece of work that newer readings may stop: they are next. A failure of it is told and kept for the log.</summary>
+    async Task DoAsync(Work work, Func<CancellationToken, Task> doing, Action stopped, Action<string> failed, CancellationToken ending)
+    {
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(ending);
+        lock (turn) running = new(work, stop);
+        StopIfOutdated(); // what came while the task was put together found nothing to stop
+        try
+        {
+            await doing(stop.Token);
         }
         catch (OperationCanceledException) when (!ending.IsCancellationRequested)
         {
-            // Newer readings came: they are next.
+            stopped();
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {
-            log.LogError(fault, "Judging {About} failed", it.State.About);
-            it.Mark = task.Mark; // the same readings would fail the same way
-            Change(it, state => state with { Progress = null, First = null, Fault = $"This is a fault of the program, not of your readings: {fault.Message}" });
+            log.LogError(fault, "Judging {About}{Together} failed", work.About, work.Together ? " together with earlier days" : "");
+            failed($"This is a fault of the program, not of your readings: {fault.Message}");
         }
         finally
         {
@@ -207,14 +221,14 @@ internal sealed partial class VerdictBoard(NotebookBoard board, TimeProvider clo
     {
         Running? seen;
         lock (turn) seen = running;
-        if (seen is not { } work || !Outdated(work)) return;
+        if (seen is not { } now || !Outdated(now.Work)) return;
         lock (turn)
         {
-            if (running == work) work.Stop.Cancel(); // else it has ended meanwhile
+            if (running == now) now.Stop.Cancel(); // else it has ended meanwhile
         }
     }
 
-    bool Outdated(Running work)
+    bool Outdated(Work work)
     {
         var notebook = board.Notebook;
         if (!work.Together) return JudgeTask.Of(notebook, work.About, threads)?.Mark != work.Mark;
@@ -233,7 +247,9 @@ internal sealed partial class VerdictBoard(NotebookBoard board, TimeProvider clo
     // By the clock, so that a listener from before a restart is told what it has not seen.
     long NextStamp() => lastStamp = Math.Max(lastStamp + 1, clock.GetUtcNow().ToUnixTimeMilliseconds());
 
-    sealed record Running(Guid About, string Mark, bool Together, CancellationTokenSource Stop);
+    sealed record Work(Guid About, string Mark, bool Together);
+
+    sealed record Running(Work Work, CancellationTokenSource Stop);
 
     sealed class Held(VerdictState state)
     {
