@@ -21,7 +21,7 @@ public sealed class AnswerTests : IDisposable
 
     static CompareRequest Asked(
         bool json = false, bool details = false, string? picture = null, TemperatureUnitChoice units = TemperatureUnitChoice.Celsius) =>
-        new("day.csv", null, null, 2, 1, picture, units, json, details);
+        new(new("day.csv", null), null, null, 2, 1, picture, units, json, details);
 
     [Fact]
     public void A_verdict_is_told_on_standard_output()

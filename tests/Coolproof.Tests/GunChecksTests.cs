@@ -57,6 +57,70 @@ public class GunChecksTests
     public void A_check_of_another_gun_changes_no_byte() =>
         Assert.Equal(ProgramRun.Good("compare", Day, "--json"), ProgramRun.Good("compare", Day, "--json", "--gun-checks", Checks("another gun", 4)));
 
+    static readonly string Mounts = TestFiles.Of("demo", "mounts.json"), Parts = TestFiles.Of("demo", "spend.json");
+
+    // Each command that judges a readings table, asked of a table.
+    static string[] Asked(string command, string table) => command switch
+    {
+        "why" => [command, table, "5", "2"],
+        "forecast" => [command, table, "--air", "36C"],
+        "gear" => [command, table, "--lap-time", "26s", "--pinions", "23..25"],
+        "mount" => [command, Mounts, "--with", table],
+        "spend" => [command, Parts, "--with", table, "--mounts", Mounts],
+        "plan" => [command, "--so-far", table, "--rain-in", "2h"],
+        _ => [command, table],
+    };
+
+    [Theory]
+    [InlineData("why", 0)]
+    [InlineData("mount", 2)]
+    [InlineData("spend", 0)]
+    [InlineData("cooldown", 0)]
+    [InlineData("plan", 0)]
+    public void Every_command_that_judges_a_table_takes_the_check_of_its_gun_and_no_other(string command, double coolerK)
+    {
+        var table = FourOff();
+        string unchecked4 = ProgramRun.Good([.. Asked(command, table), "--json"]), right = ProgramRun.Good([.. Asked(command, table), "--json", "--gun-checks", Checks("gun", 4)]);
+        Assert.Equal(unchecked4, ProgramRun.Good([.. Asked(command, table), "--json", "--gun-checks", Checks("another gun", 4)]));
+        Assert.NotEqual(unchecked4, right);
+        if (coolerK > 0) Assert.True(Can(right) < Can(unchecked4) - coolerK, $"{Can(right)} °C with the check, {Can(unchecked4)} °C without");
+
+        double Can(string json) => (command switch
+        {
+            "forecast" => JsonNode.Parse(json)!["options"]![0]!["races"]![0]!["highestCanC"],
+            "gear" => JsonNode.Parse(json)!["options"]![0]!["gears"]![0]!["peakCanC"],
+            _ => JsonNode.Parse(json)!["driven"]![0]!["canC"],
+        })!["q50"]!.GetValue<double>();
+    }
+
+    [Theory]
+    [InlineData("why")]
+    [InlineData("mount")]
+    [InlineData("spend")]
+    [InlineData("cooldown")]
+    [InlineData("plan")]
+    public void A_file_of_checks_that_can_t_be_used_is_one_clear_error_of_every_command(string command)
+    {
+        var run = ProgramRun.Of([.. Asked(command, Day), "--gun-checks", Path.Combine(folder, "nowhere.json")]);
+        Assert.Equal(2, run.ExitCode);
+        Assert.StartsWith($"coolproof {command}: ", run.Error);
+        Assert.EndsWith("nowhere.json can't be read: there is no such file. Nothing was written.\n", run.Error);
+        Assert.Empty(run.Out);
+    }
+
+    [Theory]
+    [InlineData("mount SHEET", "coolproof mount: --gun-checks tells of the guns that took the readings of a table: give it by --with.")]
+    [InlineData("spend SHEET", "coolproof spend: --gun-checks tells of the guns that took the readings of a table: give it by --with.")]
+    [InlineData("cooldown", "--gun-checks tells of the guns that took the readings of a table: give the table too")]
+    [InlineData("plan", "--gun-checks tells of the guns that took the readings of a table: give it by --known or --so-far")]
+    public void Checks_without_a_table_are_one_clear_error(string asked, string said)
+    {
+        var run = ProgramRun.Of([.. asked.Replace("SHEET", asked.StartsWith("mount", StringComparison.Ordinal) ? Mounts : Parts).Split(' '), "--gun-checks", Checks("gun", 0)]);
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains(said, run.Error);
+        Assert.Empty(run.Out);
+    }
+
     [Fact]
     public void A_report_hands_its_checks_on_and_compare_gives_the_same_bytes_with_them()
     {

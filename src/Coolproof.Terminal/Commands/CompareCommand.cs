@@ -16,12 +16,7 @@ internal static class CompareCommand
         var drive = new QuantityOption("--drive", "360s|6min|6:00", "Fair length of hard driving. Otherwise the middle of the runs.", Typed.Drive);
         var same = new QuantityOption("--same-within", "2K|3.6F", "Options this close count as the same. Otherwise 2K.", Typed.Difference);
         var seed = QuantityOption.Whole("--random-seed", "The same table, options and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
-        var earlier = new Option<string[]>("--earlier")
-        {
-            Description = "A readings table of earlier days, judged together with this one at this one's conditions. May come several times.",
-            HelpName = "FILE",
-            AllowMultipleArgumentsPerToken = false,
-        };
+        var earlier = EarlierFiles.Option("A readings table of earlier days, judged together with this one at this one's conditions.");
         var checks = GunChecksFile.Option();
         var picture = PictureFile.Option("Also draws the verdict to a file.");
         var units = WordOption.Units("Degrees for people.");
@@ -33,9 +28,8 @@ internal static class CompareCommand
         };
         command.SetAction((parsed, cancel) => Task.FromResult(new Comparison(terminal).Run(
             new CompareRequest(
-                parsed.GetValue(file)!, ambient.In(parsed), drive.In(parsed), same.In(parsed) ?? SameWithinK, (long)(seed.In(parsed) ?? 1),
-                parsed.GetValue(picture), units.UnitIn(parsed), parsed.GetValue(json), parsed.GetValue(details))
-            { Earlier = parsed.GetValue(earlier) ?? [], GunChecks = parsed.GetValue(checks) },
+                new(parsed.GetValue(file)!, parsed.GetValue(checks)) { Earlier = parsed.GetValue(earlier) ?? [] }, ambient.In(parsed), drive.In(parsed), same.In(parsed) ?? SameWithinK, (long)(seed.In(parsed) ?? 1),
+                parsed.GetValue(picture), units.UnitIn(parsed), parsed.GetValue(json), parsed.GetValue(details)),
             cancel)));
         return command;
     }

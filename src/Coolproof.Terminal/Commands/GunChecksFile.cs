@@ -4,7 +4,7 @@ using Coolproof.Screen;
 
 namespace Coolproof.Commands;
 
-/// <summary>The option --gun-checks: a file with checks of the guns of a readings table.</summary>
+/// <summary>The option --gun-checks of every command that judges a readings table: a file with checks of its guns.</summary>
 internal static class GunChecksFile
 {
     /// <summary>The option.</summary>

@@ -19,6 +19,7 @@ internal static class CooldownCommand
         var within = new QuantityOption("--within", "3K|5.4F", "How near to the air winding, laminations, rotor and can must come. Otherwise 3K.", Typed.Difference);
         var option = new Option<string?>("--option") { HelpName = "NAME", Description = "The option of the table that is fitted. Otherwise the first." };
         var noFan = new Option<bool>("--no-fan") { Description = "The option has no fan of its own." };
+        var checks = GunChecksFile.Option();
         var looks = new Option<string[]>("--look") { HelpName = "5min=48C", Description = $"The can as read while it cools; may be given more than once. Narrows the promise: {CooldownPage.WhenToLook}." };
         var by = new WordOption("--by", "How it is cooled while it was looked at.", "shade", "own-fan", "pit-fan", "cooled-air");
         var cooled = new QuantityOption("--cooled-by", "8K|14F", "How much colder than the air cooled air is. Otherwise 8K.", Typed.Difference);
@@ -34,11 +35,15 @@ internal static class CooldownCommand
         });
         var command = new Command("cooldown", "How long until the core, not only the can, is near the air.")
         {
-            file, air.Option, can.Option, within.Option, option, noFan, looks, by.Option, cooled.Option, drive.Option, wait.Option, seed.Option, units.Option, json,
+            file, air.Option, can.Option, within.Option, option, noFan, checks, looks, by.Option, cooled.Option, drive.Option, wait.Option, seed.Option, units.Option, json,
         };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(file) is null && result.GetValue(checks) is not null) result.AddError("--gun-checks tells of the guns that took the readings of a table: give the table too");
+        });
         command.SetAction((parsed, cancel) => Task.FromResult(new CoolingDown(terminal).Run(
             new CooldownRequest(
-                parsed.GetValue(file), air.In(parsed), parsed.GetValue(option), drive.In(parsed), units.UnitIn(parsed), parsed.GetValue(json),
+                parsed.GetValue(file) is { } table ? new(table, parsed.GetValue(checks)) : null, air.In(parsed), parsed.GetValue(option), drive.In(parsed), units.UnitIn(parsed), parsed.GetValue(json),
                 new CoolDownQuestion(air.In(parsed) ?? 25, within.In(parsed) ?? WithinK, can.In(parsed))
                 {
                     HasFan = !parsed.GetValue(noFan),

@@ -8,14 +8,14 @@ using Coolproof.Words;
 namespace Coolproof.Commands;
 
 /// <summary>What `coolproof cooldown` was asked.</summary>
-/// <param name="File">A readings table; "-" for standard input; null: none.</param>
+/// <param name="Table">A readings table; null: none.</param>
 /// <param name="AirC">Air, °C; null: the table's.</param>
 /// <param name="Option">The option fitted; null: the table's first.</param>
 /// <param name="DriveS">The drive, s; null: the table's.</param>
 /// <param name="Units">Degrees for people.</param>
 /// <param name="Json">Whether to print JSON.</param>
 /// <param name="Question">The rest.</param>
-internal sealed record CooldownRequest(string? File, double? AirC, string? Option, double? DriveS, TemperatureUnitChoice Units, bool Json, CoolDownQuestion Question);
+internal sealed record CooldownRequest(TableAsked? Table, double? AirC, string? Option, double? DriveS, TemperatureUnitChoice Units, bool Json, CoolDownQuestion Question);
 
 /// <summary>`coolproof cooldown` from the question to the exit code.</summary>
 internal sealed class CoolingDown(Terminal terminal)
@@ -42,11 +42,11 @@ internal sealed class CoolingDown(Terminal terminal)
 
     CoolDownQuestion? Asked(CooldownRequest request)
     {
-        if (request.File is null) return request.Question;
-        if (TableFile.Read(request.File, request.DriveS, terminal) is not { } table) return null;
+        if (request.Table is not { } asked) return request.Question;
+        if (asked.Read("cooldown", request.DriveS, terminal) is not { Table: var table }) return null;
         if (QuickJudge.Of(table, new JudgeSettings(request.AirC, request.DriveS, Seed: request.Question.Seed), Draws) is not { } verdict)
         {
-            terminal.Error.WriteLine($"coolproof cooldown: {Cells.Clean(request.File)} holds no reading that counts. Ask without a table, or give one with readings of the can.");
+            terminal.Error.WriteLine($"coolproof cooldown: {Cells.Clean(asked.File)} holds no reading that counts. Ask without a table, or give one with readings of the can.");
             return null;
         }
         int place = request.Option is null ? 0 : verdict.Options.ToList().FindIndex(o => string.Equals(o, request.Option, StringComparison.OrdinalIgnoreCase));

@@ -32,6 +32,7 @@ internal static class PlanCommand
         var days = QuantityOption.Whole("--days", "Simulated days for how many rounds are enough; 0: none. Otherwise 200.", 0, MostDays);
         var known = new Option<string?>("--known") { HelpName = "FILE", Description = "A readings table of earlier days: what is known of these options already." };
         var soFar = new Option<string?>("--so-far") { HelpName = "FILE", Description = "Today's readings table: go on or stop, and which option next. No new order is made." };
+        var checks = GunChecksFile.Option();
         var rain = new QuantityOption("--rain-in", "45min", "With --so-far: the day ends so soon from now.", Typed.Stretch);
         var same = new QuantityOption("--same-within", "2K|3.6F", "Options this close count as the same. Otherwise 2K.", Typed.Difference);
         var seed = QuantityOption.Whole("--random-seed", "The same question and seed give the same plan. Otherwise 1.", 0, int.MaxValue);
@@ -45,10 +46,11 @@ internal static class PlanCommand
         var command = new Command("plan", "Plans a test day: the order of runs, when, how many are enough; and steers it while it runs.")
         {
             options, length.Option, from, drive.Option, cool.Option, swap.Option, packs.Option, chargers.Option, charging.Option, last, reference, spot,
-            days.Option, known, soFar, rain.Option, same.Option, seed.Option, picture, units.Option, json,
+            days.Option, known, soFar, checks, rain.Option, same.Option, seed.Option, picture, units.Option, json,
         };
         command.Validators.Add(result =>
         {
+            if (result.GetValue(checks) is not null && (result.GetValue(known) ?? result.GetValue(soFar)) is null) result.AddError("--gun-checks tells of the guns that took the readings of a table: give it by --known or --so-far");
             string? text = result.GetValue(options);
             var listed = text is null ? RehearseCommand.Demo : RehearseCommand.Named(text, out _);
             if (listed is null || listed.Count > MostOptions)
@@ -80,7 +82,8 @@ internal static class PlanCommand
                 new PlanRequest(
                     listed, limits, Typed.MinuteOfDay(parsed.GetValue(from) ?? "") ?? FromMin, parsed.GetValue(spot), (int)(days.In(parsed) ?? Days), parsed.GetValue(known),
                     parsed.GetValue(soFar), rain.In(parsed), same.In(parsed) ?? SameWithinK, (long)(seed.In(parsed) ?? 1), parsed.GetValue(picture),
-                    units.UnitIn(parsed), parsed.GetValue(json)),
+                    units.UnitIn(parsed), parsed.GetValue(json))
+                { GunChecks = parsed.GetValue(checks) },
                 cancel));
         });
         return command;

@@ -22,6 +22,9 @@ internal sealed record PlanRequest(
     IReadOnlyList<RehearsalOption> Options, DayLimits Limits, int From, string? Spot, int Days, string? Known, string? SoFar, double? RainInS, double SameWithinK,
     long Seed, string? Picture, TemperatureUnitChoice Units, bool Json)
 {
+    /// <summary>Path of checks of the guns that took the readings; null: none.</summary>
+    public string? GunChecks { get; init; }
+
     /// <summary>Names of the options.</summary>
     public IReadOnlyList<string> Names { get; } = [.. Options.Select(o => o.Name)];
 

@@ -46,7 +46,7 @@ internal sealed class Planning(Terminal terminal)
 
     int Steer(PlanRequest request, string file)
     {
-        if (TableFile.Read(file, request.Limits.DriveS, terminal) is not { } table) return Exit.BadInput;
+        if (new TableAsked(file, request.GunChecks).Read("plan", request.Limits.DriveS, terminal) is not { Table: var table }) return Exit.BadInput;
         QuickVerdict? verdict = QuickJudge.Of(table, new JudgeSettings(SameWithinK: request.SameWithinK, Seed: request.Seed), Draws);
         double cycle = request.Limits.DriveS + request.Limits.ReadS + request.Limits.CoolS, left = request.RainInS ?? Math.Max(request.Limits.LengthS - cycle * table.Runs.Count, 0);
         int runs = (int)Math.Floor((left + request.Limits.CoolS + 1e-6) / cycle);
@@ -59,7 +59,7 @@ internal sealed class Planning(Terminal terminal)
 
     QuickVerdict? Judged(string file, PlanRequest request)
     {
-        if (TableFile.Read(file, request.Limits.DriveS, terminal) is not { } table) return null;
+        if (new TableAsked(file, request.GunChecks).Read("plan", request.Limits.DriveS, terminal) is not { Table: var table }) return null;
         if (QuickJudge.Of(table, new JudgeSettings(Seed: request.Seed), Draws) is { } verdict) return verdict;
         terminal.Error.WriteLine($"coolproof plan: {Cells.Clean(file)} holds no reading that counts. Plan without --known, or give a table with readings of the can.");
         return null;

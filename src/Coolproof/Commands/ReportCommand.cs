@@ -15,12 +15,7 @@ internal static class ReportCommand
         var file = new Argument<string?>("FILE") { Arity = ArgumentArity.ZeroOrOne, Description = "The readings table (CSV); - reads it from standard input. Without one a day of the notebook is reported: --day." };
         var day = new Option<string?>("--day") { HelpName = "NAME|DATE|ID", Description = "A day of the notebook, with its question, photos and gun checks." };
         var store = StoreOption.Make();
-        var earlier = new Option<string[]>("--earlier")
-        {
-            Description = "A readings table of earlier days, judged together with this one; what this one says alone stands beside it. May come several times. With --day the notebook's own earlier days stand beside.",
-            HelpName = "FILE",
-            AllowMultipleArgumentsPerToken = false,
-        };
+        var earlier = EarlierFiles.Option("A readings table of earlier days, judged together with this one; what this one says alone stands beside it. With --day the notebook's own earlier days stand beside.");
         var checks = GunChecksFile.Option();
         var place = new Option<string?>("--out") { HelpName = "FOLDER", Description = $"A new folder for the files, written whole or not at all. Otherwise {Folder}." };
         var question = new Option<string?>("--question") { HelpName = "TEXT", Description = "The question that stands over the page. Otherwise the day's own, or which is the coolest." };
@@ -43,9 +38,8 @@ internal static class ReportCommand
         });
         command.SetAction((parsed, cancel) => StoreWork.RunAsync(terminal, () => new Reporting(terminal).RunAsync(
             new ReportRequest(
-                parsed.GetValue(file), parsed.GetValue(day), parsed.GetValue(store), parsed.GetValue(place) ?? Folder, parsed.GetValue(question), ambient.In(parsed), drive.In(parsed), same.In(parsed),
-                (long?)seed.In(parsed), !parsed.GetValue(noPdf), units.UnitIn(parsed), parsed.GetValue(json))
-            { Earlier = parsed.GetValue(earlier) ?? [], GunChecks = parsed.GetValue(checks) },
+                parsed.GetValue(file) is { } table ? new(table, parsed.GetValue(checks)) { Earlier = parsed.GetValue(earlier) ?? [] } : null, parsed.GetValue(day), parsed.GetValue(store), parsed.GetValue(place) ?? Folder, parsed.GetValue(question), ambient.In(parsed), drive.In(parsed), same.In(parsed),
+                (long?)seed.In(parsed), !parsed.GetValue(noPdf), units.UnitIn(parsed), parsed.GetValue(json)),
             cancel)));
         return command;
     }

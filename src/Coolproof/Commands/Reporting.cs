@@ -14,7 +14,7 @@ using NodaTime;
 namespace Coolproof.Commands;
 
 /// <summary>What `coolproof report` was asked.</summary>
-/// <param name="File">A readings table; "-" for standard input; null: a day of the notebook.</param>
+/// <param name="Table">A readings table; null: a day of the notebook.</param>
 /// <param name="Day">Name, date or UUID of the day; null: a readings table.</param>
 /// <param name="Store">The notebook's place; null: in the data folder.</param>
 /// <param name="Out">The folder to be written.</param>
@@ -27,14 +27,7 @@ namespace Coolproof.Commands;
 /// <param name="Units">Degrees for people.</param>
 /// <param name="Json">Whether to print JSON about what was written.</param>
 internal sealed record ReportRequest(
-    string? File, string? Day, string? Store, string Out, string? Question, double? AmbientC, double? DriveS, double? SameWithinK, long? Seed, bool Pdf, TemperatureUnitChoice Units, bool Json)
-{
-    /// <summary>Readings tables of earlier days.</summary>
-    public IReadOnlyList<string> Earlier { get; init; } = [];
-
-    /// <summary>Path of checks of the guns; null: none.</summary>
-    public string? GunChecks { get; init; }
-}
+    TableAsked? Table, string? Day, string? Store, string Out, string? Question, double? AmbientC, double? DriveS, double? SameWithinK, long? Seed, bool Pdf, TemperatureUnitChoice Units, bool Json);
 
 /// <summary>`coolproof report` from the table or the notebook to the folder.</summary>
 internal sealed class Reporting(Terminal terminal)
@@ -62,24 +55,15 @@ internal sealed class Reporting(Terminal terminal)
 
     async Task<ReportSubject?> SubjectAsync(ReportRequest request, CancellationToken cancel)
     {
-        if (request.File is not { } file) return await NotedAsync(request, cancel) is { } noted ? noted with { Asked = request.Question ?? noted.Asked } : null;
-        if (TableFile.ReadWhole(file, request.DriveS, terminal) is not var (table, bytes) || GunChecksFile.Read("report", request.GunChecks, terminal) is not { } checks) return null;
-        table = table with { GunChecks = checks };
-        var settings = new JudgeSettings(request.AmbientC, request.DriveS);
-        List<(byte[], ReadingsTable)> earlier = [];
-        foreach (var other in request.Earlier)
+        if (request.Table is not { } asked) return await NotedAsync(request, cancel) is { } noted ? noted with { Asked = request.Question ?? noted.Asked } : null;
+        if (asked.Read("report", request.DriveS, terminal) is not { } read) return null;
+        return new ReportSubject(read.Csv, read.Table, With(new JudgeSettings(request.AmbientC, request.DriveS), request))
         {
-            if (TableFile.ReadWhole(other, request.DriveS, terminal) is not var (before, csv)) return null;
-            if (Comparison.Twice(before, [table, .. earlier.Select(one => one.Item2)], other, terminal)) return null;
-            if (before.Runs.Count > 0) earlier.Add((csv, before with { GunChecks = checks }));
-        }
-        return new ReportSubject(bytes, table, With(settings, request))
-        {
-            Earlier = earlier,
+            Earlier = read.Earlier,
             EarlierFirst = true, // who names them asks for it, as of `compare`
             Units = request.Units,
             Asked = request.Question ?? "",
-            MadeUp = table.Runs.Any(run => run.Readings.Any(reading => reading.Note?.StartsWith(RehearsalFiles.MadeUp, StringComparison.Ordinal) == true)),
+            MadeUp = read.Table.Runs.Any(run => run.Readings.Any(reading => reading.Note?.StartsWith(RehearsalFiles.MadeUp, StringComparison.Ordinal) == true)),
         };
     }
 

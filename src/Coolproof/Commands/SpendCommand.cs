@@ -1,7 +1,5 @@
 using System.CommandLine;
 using Coolproof.Advice.Spending;
-using Coolproof.Evidence;
-using Coolproof.Evidence.Forecasts;
 using Coolproof.Json;
 using Coolproof.Notebook;
 using Coolproof.Pictures;
@@ -17,20 +15,18 @@ internal static class SpendCommand
     public static Command On(Terminal terminal)
     {
         var file = new Argument<string>("FILE") { Description = "Parts, budget and class (JSON; docs/spend.md has an example); - reads it from standard input." };
-        var with = new Option<string?>("--with") { HelpName = "TABLE.csv", Description = "The readings table in which the file's options were driven. Otherwise only guesses (coolsK) count." };
+        var beside = new BesideOptions("The readings table in which the file's options were driven. Otherwise only guesses (coolsK) count.");
         var mounts = new Option<string?>("--mounts") { HelpName = "MOUNTS.json", Description = "The mounts (as for coolproof mount) that the file's predicted ones are among." };
-        var ambient = new QuantityOption("--at-ambient", "30C|86F", "Fair air with --with. Otherwise the middle of what was noted.", Typed.Air);
-        var drive = new QuantityOption("--drive", "360s|6min|6:00", "Fair length of hard driving with --with. Otherwise the middle of the runs.", Typed.Drive);
         var seed = QuantityOption.Whole("--random-seed", "The same files, options and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
         var mass = new WordOption("--mass", "Masses for people.", "g", "oz");
         var picture = PictureFile.Option("Also draws what money buys to a file.");
         var dark = new WordOption("--theme", "Ground of the picture.", "light", "dark", "sun");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in K and g." };
-        var command = new Command("spend", "The best use of a budget in money and grams, with parts that fit together and the class allows.") { file, with, mounts, ambient.Option, drive.Option, seed.Option, mass.Option, units.Option, picture, dark.Option, json };
+        var command = new Command("spend", "The best use of a budget in money and grams, with parts that fit together and the class allows.") { file, beside.With, beside.GunChecks, mounts, beside.Ambient.Option, beside.Drive.Option, seed.Option, mass.Option, units.Option, picture, dark.Option, json };
         command.SetAction((parsed, cancel) => Task.FromResult(new Spending(terminal).Run(
             new SpendRequest(
-                parsed.GetValue(file)!, parsed.GetValue(with), ambient.In(parsed), drive.In(parsed), (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed),
+                parsed.GetValue(file)!, beside.In(parsed), (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed),
                 mass.In(parsed) == "oz" ? MassUnitChoice.Ounce : MassUnitChoice.Gram, parsed.GetValue(json))
             {
                 Mounts = parsed.GetValue(mounts),
@@ -44,14 +40,12 @@ internal static class SpendCommand
 
 /// <summary>What `coolproof spend` was asked.</summary>
 /// <param name="File">The parts; "-" for standard input.</param>
-/// <param name="With">A readings table; null: none.</param>
-/// <param name="AmbientC">Fair air, °C; null: the table's.</param>
-/// <param name="DriveS">Fair seconds of driving; null: the table's.</param>
+/// <param name="Beside">The readings table in which its options were driven.</param>
 /// <param name="Seed">Seed.</param>
 /// <param name="Units">Degrees for people.</param>
 /// <param name="Mass">Masses for people.</param>
 /// <param name="Json">Whether to print JSON.</param>
-internal sealed record SpendRequest(string File, string? With, double? AmbientC, double? DriveS, long Seed, TemperatureUnitChoice Units, MassUnitChoice Mass, bool Json)
+internal sealed record SpendRequest(string File, TableBeside Beside, long Seed, TemperatureUnitChoice Units, MassUnitChoice Mass, bool Json)
 {
     /// <summary>A file of mounts; null: none.</summary>
     public string? Mounts { get; init; }
@@ -70,22 +64,13 @@ internal sealed class Spending(Terminal terminal)
     /// <returns>The exit code.</returns>
     public int Run(SpendRequest request, CancellationToken cancel)
     {
-        if (request.With is null && (request.AmbientC ?? request.DriveS) is not null)
-        {
-            terminal.Error.WriteLine("coolproof spend: --at-ambient and --drive ask for other conditions of a readings table: give it by --with.");
-            return Exit.BadInput;
-        }
+        if (request.Beside.IsMissing("spend", "", terminal)) return Exit.BadInput;
         var sheet = AskedFile.Read("spend", request.File, SpendSheetReader.Read, terminal);
-        var table = request.With is { } path ? TableFile.Read(path, request.DriveS, terminal) : null;
+        var (good, table) = request.Beside.Read("spend", terminal);
         var mounts = request.Mounts is { } described ? AskedFile.Read("spend", described, MountSheetReader.Read, terminal) : null;
-        if (sheet is null || request.With is not null && table is null || request.Mounts is not null && mounts is null) return Exit.BadInput;
-        RaceEvidence? evidence = null;
-        if (table is not null)
-        {
-            var judgement = TableJudging.Of(table, new JudgeSettings(request.AmbientC, request.DriveS, Seed: request.Seed), terminal, cancel);
-            if (judgement is not Judged { Races: { } races }) return TableJudging.Unjudged(judgement, request.Units, terminal);
-            evidence = races.Value;
-        }
+        if (sheet is null || !good || request.Mounts is not null && mounts is null) return Exit.BadInput;
+        var (evidence, unjudged) = request.Beside.Draws(table, request.Seed, request.Units, terminal, cancel);
+        if (unjudged is { } code) return code;
         if (BestUse.Problems(sheet, evidence, mounts) is { Count: > 0 } problems)
         {
             AskedFile.Tell("spend", request.File, problems, terminal);

@@ -18,20 +18,21 @@ internal static class WhyCommand
         var file = new Argument<string>("FILE") { Description = "The readings table (CSV); - reads it from standard input." };
         var a = new Argument<string>("A") { Description = "A run (\"DAY RUN\", or RUN where only one day has it) or a day." };
         var b = new Argument<string>("B") { Description = "What it is set against, named likewise." };
+        var checks = GunChecksFile.Option();
         var seed = QuantityOption.Whole("--random-seed", "The same table, question and seed give the same answer. Otherwise 1.", 0, int.MaxValue);
         var units = WordOption.Units("Degrees for people.");
         var picture = PictureFile.Option("Also draws the way from the one reading to the other to a file.");
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C and K." };
-        var command = new Command("why", "Why one run or day read other than another: air, warmth, length, option and the rest.") { file, a, b, seed.Option, picture, units.Option, json };
+        var command = new Command("why", "Why one run or day read other than another: air, warmth, length, option and the rest.") { file, a, b, checks, seed.Option, picture, units.Option, json };
         command.SetAction((parsed, cancel) => Task.FromResult(Run(
-            terminal, parsed.GetValue(file)!, parsed.GetValue(a)!, parsed.GetValue(b)!, (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed), parsed.GetValue(json), parsed.GetValue(picture), cancel)));
+            terminal, new(parsed.GetValue(file)!, parsed.GetValue(checks)), parsed.GetValue(a)!, parsed.GetValue(b)!, (long)(seed.In(parsed) ?? 1), units.UnitIn(parsed), parsed.GetValue(json), parsed.GetValue(picture), cancel)));
         return command;
     }
 
-    static int Run(Terminal terminal, string file, string a, string b, long seed, TemperatureUnitChoice units, bool json, string? picture, CancellationToken cancel)
+    static int Run(Terminal terminal, TableAsked asked, string a, string b, long seed, TemperatureUnitChoice units, bool json, string? picture, CancellationToken cancel)
     {
         DegreeWords degrees = new(units);
-        if (TableFile.Read(file, null, terminal) is not { } table) return Exit.BadInput;
+        if (asked.Read("why", null, terminal) is not { Table: var table }) return Exit.BadInput;
         var (first, problemA) = RunsNamed.Find(table, a);
         var (second, problemB) = RunsNamed.Find(table, b);
         if (first is null || second is null)
