@@ -73,6 +73,8 @@ public class GunChecksTests
 
     [Theory]
     [InlineData("why", 0)]
+    [InlineData("forecast", 2)]
+    [InlineData("gear", 2)]
     [InlineData("mount", 2)]
     [InlineData("spend", 0)]
     [InlineData("cooldown", 0)]
@@ -95,6 +97,8 @@ public class GunChecksTests
 
     [Theory]
     [InlineData("why")]
+    [InlineData("forecast")]
+    [InlineData("gear")]
     [InlineData("mount")]
     [InlineData("spend")]
     [InlineData("cooldown")]

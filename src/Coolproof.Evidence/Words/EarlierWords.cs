@@ -13,8 +13,16 @@ public static class EarlierWords
     public static IReadOnlyList<string> Of(EarlierEvidence earlier) =>
     [
         .. StandsOut(earlier),
-        $"{(earlier.Days == 1 ? "An earlier day" : $"{earlier.Days} earlier days")} with {earlier.Runs} {(earlier.Runs == 1 ? "run" : "runs")} {(earlier.Days == 1 ? "is" : "are")} in this answer. From this day alone: {earlier.Alone.Sentence}",
+        $"{InAnswer(earlier)}. {Alone(earlier.Alone.Sentence)}",
     ];
+
+    /// <summary>How much of them is in an answer, without a full stop: like "2 earlier days with 24 runs are in this answer".</summary>
+    public static string InAnswer(EarlierEvidence earlier) =>
+        $"{(earlier.Days == 1 ? "An earlier day" : $"{earlier.Days} earlier days")} with {earlier.Runs} {(earlier.Runs == 1 ? "run" : "runs")} {(earlier.Days == 1 ? "is" : "are")} in this answer";
+
+    /// <summary>The answer of the new day by itself, as such.</summary>
+    /// <param name="sentence">That answer.</param>
+    public static string Alone(string sentence) => $"From this day alone: {sentence}";
 
     /// <summary>Contradictions, the strongest first, then the option that cools and the gun that reads otherwise than before; none where all agrees.</summary>
     public static IReadOnlyList<string> StandsOut(EarlierEvidence earlier) => [.. earlier.Contradictions.Select(Said), .. earlier.Changed is { } changed ? [Said(changed)] : Array.Empty<string>(), .. earlier.Gun is { } gun ? [Said(gun)] : Array.Empty<string>()];

@@ -14,6 +14,8 @@ internal static class ForecastCommand
     public static Command On(Terminal terminal)
     {
         var file = new Argument<string>("FILE") { Description = "The readings table of the tests (CSV); - reads it from standard input." };
+        var earlier = EarlierFiles.Option("A readings table of earlier days of the same motor: the forecast is of all days together, at this one's driver, surface and gearing.");
+        var checks = GunChecksFile.Option();
         var air = new QuantityOption("--air", "38C|100F", "Air in the shade on race day. Otherwise the middle of the tests.", Typed.Air);
         var race = new QuantityOption("--race", "8min|480s|8:00", "Length of the race. Otherwise the middle of the tests.", Typed.Drive);
         var races = QuantityOption.Whole("--races", "Races in a row. Otherwise 1.", 1, RaceScenario.MostRaces);
@@ -32,12 +34,12 @@ internal static class ForecastCommand
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C and minutes." };
         var command = new Command("forecast", "How warm can, winding and magnet get on race day, and how likely they pass a limit.")
         {
-            file, air.Option, race.Option, races.Option, pause.Option, by.Option, altitude.Option, tested.Option, sky.Option, wind.Option, heat.Option, limits.Can.Option, limits.Insulation, limits.Magnet,
+            file, earlier, checks, air.Option, race.Option, races.Option, pause.Option, by.Option, altitude.Option, tested.Option, sky.Option, wind.Option, heat.Option, limits.Can.Option, limits.Insulation, limits.Magnet,
             limits.Odds.Option, seed.Option, picture, drawn, units.Option, json,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(new Forecasting(terminal).Run(
             new ForecastRequest(
-                parsed.GetValue(file)!, air.In(parsed), race.In(parsed),
+                new(parsed.GetValue(file)!, parsed.GetValue(checks)) { Earlier = parsed.GetValue(earlier) ?? [] }, air.In(parsed), race.In(parsed),
                 new RaceScenario(0, 0)
                 {
                     Races = (int)(races.In(parsed) ?? 1),

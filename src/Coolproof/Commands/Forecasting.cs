@@ -1,4 +1,3 @@
-using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Json;
 using Coolproof.Notebook;
@@ -9,7 +8,7 @@ using Coolproof.Words;
 namespace Coolproof.Commands;
 
 /// <summary>What `coolproof forecast` was asked.</summary>
-/// <param name="File">A readings table; "-" for standard input.</param>
+/// <param name="Table">The readings table of the tests.</param>
 /// <param name="AirC">Air on race day, °C; null: the tests'.</param>
 /// <param name="RaceS">Length of the race, s; null: the tests'.</param>
 /// <param name="Scenario">The rest of the day.</param>
@@ -18,7 +17,7 @@ namespace Coolproof.Commands;
 /// <param name="Units">Degrees for people.</param>
 /// <param name="Json">Whether to print JSON.</param>
 internal sealed record ForecastRequest(
-    string File, double? AirC, double? RaceS, RaceScenario Scenario, RaceDemand Demand, long Seed, TemperatureUnitChoice Units, bool Json)
+    TableAsked Table, double? AirC, double? RaceS, RaceScenario Scenario, RaceDemand Demand, long Seed, TemperatureUnitChoice Units, bool Json)
 {
     /// <summary>Where to draw one option; null: nowhere.</summary>
     public string? Picture { get; init; }
@@ -34,26 +33,33 @@ internal sealed class Forecasting(Terminal terminal)
     /// <returns>The exit code.</returns>
     public int Run(ForecastRequest request, CancellationToken cancel)
     {
-        if (TableFile.Read(request.File, null, terminal) is not { } table) return Exit.BadInput;
-        Judgement judgement = TableJudging.Of(table, new JudgeSettings(Seed: request.Seed), terminal, cancel);
-        if (judgement is not Judged { Races: { } races } judged) return TableJudging.Unjudged(judgement, request.Units, terminal);
-        RaceScenario scenario = request.Scenario with { AirC = request.AirC ?? judged.Verdict.Fair.AmbientC, RaceS = request.RaceS ?? judged.Verdict.Fair.DriveS };
+        if (request.Table.Read("forecast", null, terminal) is not { } read) return Exit.BadInput;
+        var (tests, exit) = TestsJudged.Of(read, request.Seed, request.Units, terminal, cancel);
+        if (tests is null) return exit;
+        RaceScenario scenario = request.Scenario with { AirC = request.AirC ?? tests.Verdict.Fair.AmbientC, RaceS = request.RaceS ?? tests.Verdict.Fair.DriveS };
         if (Forecast.Refusal(scenario) is { } refused)
         {
             terminal.Error.WriteLine($"coolproof forecast: {refused}");
             return Exit.BadInput;
         }
-        if (request.Drawn is { } name && !races.Value.Options.Contains(name, StringComparer.OrdinalIgnoreCase))
+        if (request.Drawn is { } name && !tests.Races.Options.Contains(name, StringComparer.OrdinalIgnoreCase))
         {
-            terminal.Error.WriteLine($"coolproof forecast: --option {Cells.Clean(name)}: expected one of {Cells.Clean(string.Join(", ", races.Value.Options))}.");
+            terminal.Error.WriteLine($"coolproof forecast: --option {Cells.Clean(name)}: expected one of {Cells.Clean(string.Join(", ", tests.Races.Options))}.");
             return Exit.BadInput;
         }
-        IReadOnlyList<OptionForecast> forecasts = Forecast.Of(races.Value, scenario, request.Demand, request.Seed, cancel: cancel);
-        terminal.Out.Write(request.Json
-            ? ForecastJson.Text(races.Value, scenario, request.Demand, forecasts)
-            : string.Join('\n', ForecastPage.Lines(races.Value, scenario, request.Demand, forecasts, new DegreeWords(request.Units), terminal.Width)) + "\n");
+        IReadOnlyList<OptionForecast> forecasts = Forecast.Of(tests.Races, scenario, request.Demand, request.Seed, cancel: cancel);
+        // Of the day by itself only temperatures and odds are told.
+        IReadOnlyList<OptionForecast>? alone = tests.Earlier is { } earlier ? Forecast.Of(earlier.Alone, scenario, request.Demand with { AcceptedOdds = 1 }, request.Seed, coolDowns: false, cancel) : null;
+        terminal.Out.Write(request.Json ? ForecastJson.Text(tests, scenario, request.Demand, forecasts, alone) : string.Join('\n', Lines(tests, scenario, request, forecasts, alone)) + "\n");
         terminal.Out.Flush();
-        return request.Picture is { } path ? Draw(races.Value, forecasts, scenario, request, path, cancel) : Exit.Done;
+        return request.Picture is { } path ? Draw(tests.Races, forecasts, scenario, request, path, cancel) : Exit.Done;
+    }
+
+    IEnumerable<string> Lines(TestsJudged tests, RaceScenario scenario, ForecastRequest request, IReadOnlyList<OptionForecast> forecasts, IReadOnlyList<OptionForecast>? alone)
+    {
+        DegreeWords degrees = new(request.Units);
+        IReadOnlyList<string> earlier = tests.Earlier is { } days && alone is not null ? EarlierLines.Of(days, ForecastPage.Sentence(scenario, request.Demand, alone, degrees), request.Units) : [];
+        return ForecastPage.Lines(tests.Races, scenario, request.Demand, forecasts, earlier, degrees, terminal.Width);
     }
 
     int Draw(RaceEvidence evidence, IReadOnlyList<OptionForecast> forecasts, RaceScenario scenario, ForecastRequest request, string path, CancellationToken cancel)

@@ -12,6 +12,8 @@ internal static class GearCommand
     public static Command On(Terminal terminal)
     {
         var file = new Argument<string>("FILE") { Description = "The readings table of the tests (CSV); - reads it from standard input." };
+        var earlier = EarlierFiles.Option("A readings table of earlier days of the same motor: all days are reckoned with together, at this one's driver, surface and gearing.");
+        var checks = GunChecksFile.Option();
         var track = new WordOption("--track", "Kind of track: car and lap that stand in where nothing is given.", "off-road", "carpet");
         var lap = new Option<string?>("--lap") { HelpName = "LAP.csv", Description = "The lap as straights and corners (docs/gear.md). Otherwise an invented one, sized by the lap time." };
         var lapTime = Figure("--lap-time", "26.4s", "s", 4, 300, "Mean lap time of the tests, where the table notes none.");
@@ -46,12 +48,13 @@ internal static class GearCommand
         var json = new Option<bool>("--json") { Description = "Prints JSON, version 1 (docs/formats). Always in °C, s and m." };
         var command = new Command("gear", "Pinion and timing: lap time against heat, for each option the quickest that stays under the limits.")
         {
-            file, track.Option, lap, lapTime.Option, air.Option, race.Option, pinion.Option, spur.Option, timing.Option, pinions.Option, timings.Option, ratio.Option, space.Option, module.Option, inner.Option, tyre.Option, mass.Option,
+            file, earlier, checks, track.Option, lap, lapTime.Option, air.Option, race.Option, pinion.Option, spur.Option, timing.Option, pinions.Option, timings.Option, ratio.Option, space.Option, module.Option, inner.Option, tyre.Option, mass.Option,
             leastMass.Option, twoWheels, turns.Option, speed.Option, ohm.Option, noLoad.Option, cells.Option, capacity.Option, limit.Option, limits.Can.Option, limits.Insulation, limits.Magnet, limits.Odds.Option, hotter.Option,
             seed.Option, units.Option, picture, dark.Option, json,
         };
         command.SetAction((parsed, cancel) => Task.FromResult(new GearAsking(terminal).Run(
-            new GearRequest(parsed.GetValue(file)!, limits.In(parsed))
+            new TableAsked(parsed.GetValue(file)!, parsed.GetValue(checks)) { Earlier = parsed.GetValue(earlier) ?? [] },
+            new GearRequest(limits.In(parsed))
             {
                 Carpet = track.In(parsed) == "carpet",
                 LapFile = parsed.GetValue(lap),

@@ -5,9 +5,8 @@ using Coolproof.Pictures;
 namespace Coolproof.Commands;
 
 /// <summary>What `coolproof gear` was asked; null where it was left to the table, or to what is typical.</summary>
-/// <param name="File">A readings table; "-" for standard input.</param>
 /// <param name="Demand">Limits and accepted odds.</param>
-internal sealed record GearRequest(string File, RaceDemand Demand)
+internal sealed record GearRequest(RaceDemand Demand)
 {
     public bool Carpet { get; init; }
     public string? LapFile { get; init; }

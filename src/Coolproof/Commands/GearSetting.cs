@@ -33,14 +33,16 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
     public static (double Least, double Most) PinionsAbout(double pinion) => (Math.Max(LeastTeeth, pinion - EitherSide), pinion + EitherSide);
 
     /// <summary>The setting, or why there is none.</summary>
+    /// <param name="asked">What was asked.</param>
+    /// <param name="table">The readings; where earlier days stand before them, the car is that of the new ones as far as they note it.</param>
+    /// <param name="lap">A lap of one's own; null: an invented one.</param>
     internal static (GearSetting? Setting, string? Refused) Of(GearRequest asked, ReadingsTable table, GivenLap? lap)
     {
-        var loads = table.Runs.Where(r => r.Kind is RunKind.Test or RunKind.Race).Select(r => r.Load).ToList();
-        if ((asked.Pinion ?? Most(loads.Select(l => l.PinionTeeth))) is not { } pinion) return (null, "the table notes no pinion: give the one of the tests with --pinion 24.");
-        if ((asked.Spur ?? Most(loads.Select(l => l.SpurTeeth))) is not { } spur) return (null, "the table notes no spur: give its teeth with --spur 84.");
+        if ((asked.Pinion ?? Most(l => l.PinionTeeth)) is not { } pinion) return (null, "the table notes no pinion: give the one of the tests with --pinion 24.");
+        if ((asked.Spur ?? Most(l => l.SpurTeeth)) is not { } spur) return (null, "the table notes no spur: give its teeth with --spur 84.");
         if (asked.MassG is { } given && asked.LeastMassG is { } least && given < least) return (null, $"--mass {given:0} is below the {least:0} g that the class allows: give the car as it will be raced.");
         List<string> assumed = [];
-        var driven = new GearChoice(pinion, spur, Or(asked.TimingDeg ?? Most(loads.Select(l => l.TimingDeg)), TypicalTimingDeg, $"a timing of {TypicalTimingDeg}° in the tests"));
+        var driven = new GearChoice(pinion, spur, Or(asked.TimingDeg ?? Most(l => l.TimingDeg), TypicalTimingDeg, $"a timing of {TypicalTimingDeg}° in the tests"));
         var typical = asked.Carpet ? Car.Carpet : Car.OffRoad;
         var car = typical with
         {
@@ -49,7 +51,7 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
             DrivenShare = asked.TwoWheelDrive ? 0.65 : 1,
         };
         var inner = Or(asked.InternalRatio, asked.Carpet ? 1.9 : 2.6, $"an internal ratio of {(asked.Carpet ? 1.9 : 2.6)}");
-        var turns = Or(asked.Turns ?? TurnsNamed(loads), TypicalTurns, $"a motor of {TypicalTurns} turns");
+        var turns = Or(asked.Turns ?? TurnsNamed(Loads(table, table.EarlierRuns)) ?? TurnsNamed(Loads(table, 0)), TypicalTurns, $"a motor of {TypicalTurns} turns");
         var motor = BrushlessMotor.OfTurns(turns);
         motor = motor with { SpeedConstantRpm = asked.RpmPerVolt ?? motor.SpeedConstantRpm, ColdOhm = asked.MotorMohm / 1000 ?? motor.ColdOhm, NoLoadA = asked.NoLoadA ?? motor.NoLoadA };
         var pack = new Pack { Cells = asked.Cells ?? 2, CapacityAh = Or(asked.CapacityMah, 5000, "a pack of 5000 mAh") / 1000 };
@@ -88,12 +90,16 @@ public sealed partial record GearSetting(GearRig Rig, GearCard Card, IReadOnlyLi
             assumed.Add(said);
             return typicalOne;
         }
+
+        T? Most<T>(Func<LoadNotes, T?> of) where T : struct => MostFrequent(Loads(table, table.EarlierRuns).Select(of)) ?? MostFrequent(Loads(table, 0).Select(of));
     }
 
-    static double? TurnsNamed(List<LoadNotes> loads) => loads.Select(l => TurnsIn().Match(l.Motor ?? "")).FirstOrDefault(m => m.Success) is { } found
+    static IEnumerable<LoadNotes> Loads(ReadingsTable table, int from) => table.Runs.Skip(from).Where(r => r.Kind is RunKind.Test or RunKind.Race).Select(r => r.Load);
+
+    static double? TurnsNamed(IEnumerable<LoadNotes> loads) => loads.Select(l => TurnsIn().Match(l.Motor ?? "")).FirstOrDefault(m => m.Success) is { } found
         && double.TryParse(found.Groups[1].Value.Replace(',', '.'), CultureInfo.InvariantCulture, out var turns) && turns is >= 3 and <= 40 ? turns : null;
 
-    static T? Most<T>(IEnumerable<T?> values) where T : struct => values.OfType<T>().GroupBy(v => v).OrderByDescending(g => g.Count()).Select(g => (T?)g.Key).FirstOrDefault();
+    static T? MostFrequent<T>(IEnumerable<T?> values) where T : struct => values.OfType<T>().GroupBy(v => v).OrderByDescending(g => g.Count()).Select(g => (T?)g.Key).FirstOrDefault();
 
     [GeneratedRegex(@"(\d+(?:[.,]\d+)?)[\s-]*(?:turns?|t)\b", RegexOptions.IgnoreCase)]
     private static partial Regex TurnsIn();

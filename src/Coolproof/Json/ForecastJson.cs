@@ -1,16 +1,26 @@
+using System.Text.Json.Serialization;
+using Coolproof.Commands;
 using Coolproof.Evidence.Forecasts;
 
 namespace Coolproof.Json;
 
 /// <summary>`forecast --json`, version 1 (docs/formats/forecast.schema.json): °C and minutes.</summary>
-internal sealed record ForecastJson(int Version, ForecastDayJson Day, IReadOnlyList<ForecastOptionJson> Options)
+internal sealed record ForecastJson(
+    int Version, ForecastDayJson Day, IReadOnlyList<ForecastOptionJson> Options, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] EarlierDaysJson<ForecastAloneJson>? Earlier)
 {
     /// <summary>As text.</summary>
-    public static string Text(RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts) => AdviceJson.Text(new ForecastJson(
+    /// <param name="tests">The tests.</param>
+    /// <param name="scenario">The race day.</param>
+    /// <param name="demand">Limits and accepted odds.</param>
+    /// <param name="forecasts">Each option.</param>
+    /// <param name="alone">Each option from the new day by itself; null: there are no earlier days.</param>
+    public static string Text(TestsJudged tests, RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts, IReadOnlyList<OptionForecast>? alone) => AdviceJson.Text(new ForecastJson(
         AdviceJson.CurrentVersion,
-        new(R(scenario.AirC), R(scenario.RaceS / 60, 3), scenario.Races, R(scenario.BreakS / 60, 3), scenario.AltitudeM, scenario.TestedAtM, scenario.HeatFactor, R(evidence.LongestDriveS / 60, 3), demand.AcceptedOdds,
+        new(R(scenario.AirC), R(scenario.RaceS / 60, 3), scenario.Races, R(scenario.BreakS / 60, 3), scenario.AltitudeM, scenario.TestedAtM, scenario.HeatFactor, R(tests.Races.LongestDriveS / 60, 3), demand.AcceptedOdds,
             [.. demand.Limits.Select(l => new ForecastLimitJson(l.PartName, l.LimitC, l.Reason))]),
-        [.. forecasts.Select(Of)]));
+        [.. forecasts.Select(Of)],
+        tests.Earlier is { } earlier && alone is not null ? EarlierDaysJson.Of(earlier, new ForecastAloneJson([.. alone.Select(f => new ForecastAloneOptionJson(
+            f.Option, R(f.OddsOfAny, 4), QuantilesJson.Of(f.Stops[^1].HighestCanC), QuantilesJson.Of(f.Stops[^1].HighestWindingC), QuantilesJson.Of(f.Stops[^1].HighestMagnetC)))])) : null));
 
     static ForecastOptionJson Of(OptionForecast f) => new(
         f.Option, R(f.OddsOfAny, 4),
@@ -48,3 +58,9 @@ internal sealed record ForecastChangeJson(double? RaceMin, double? AirC, double?
 /// <summary>Temperatures over the day.</summary>
 internal sealed record ForecastPathJson(
     IReadOnlyList<double> Minutes, IReadOnlyList<QuantilesJson> CanC, IReadOnlyList<QuantilesJson> WindingC, IReadOnlyList<QuantilesJson> MagnetC);
+
+/// <summary>What the new day says by itself.</summary>
+internal sealed record ForecastAloneJson(IReadOnlyList<ForecastAloneOptionJson> Options);
+
+/// <summary>One option of it, with the highest values of the last race and the soak after it.</summary>
+internal sealed record ForecastAloneOptionJson(string Name, double OddsOfAny, QuantilesJson HighestCanC, QuantilesJson HighestWindingC, QuantilesJson HighestMagnetC);

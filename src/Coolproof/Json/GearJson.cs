@@ -1,12 +1,15 @@
+using System.Text.Json.Serialization;
 using Coolproof.Advice.Gearing;
+using Coolproof.Commands;
 
 namespace Coolproof.Json;
 
 /// <summary>`gear --json`, version 1 (docs/formats/gear.schema.json): °C, s, m, Ah.</summary>
-internal sealed record GearJson(int Version, GearDayJson Day, GearDrivenJson Driven, IReadOnlyList<GearLapJson> Gears, IReadOnlyList<GearOptionJson> Options, string Caution)
+internal sealed record GearJson(int Version, GearDayJson Day, GearDrivenJson Driven, IReadOnlyList<GearLapJson> Gears, IReadOnlyList<GearOptionJson> Options, string Caution,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] EarlierDaysJson<GearAloneJson>? Earlier)
 {
     /// <summary>As text.</summary>
-    public static string Text(GearQuestion question, GearAnswer answer) => AdviceJson.Text(new GearJson(
+    public static string Text(GearQuestion question, GearAnswer answer, EarlierInAnswer? earlier) => AdviceJson.Text(new GearJson(
         AdviceJson.CurrentVersion,
         new(R(question.Scenario.AirC), R(question.Scenario.RaceS), R(question.HotterK), question.Demand.AcceptedOdds, [.. question.Demand.Limits.Select(l => new ForecastLimitJson(l.PartName, l.LimitC, l.Reason))]),
         new(question.Rig.Driven.Pinion, question.Rig.Driven.Spur, question.Rig.Driven.TimingDeg, R(answer.Driven.LapS, 3), R(answer.Driven.FullThrottleShare, 3), R(answer.Driven.RmsMotorA), R(answer.Driven.MeanBatteryA), R(answer.Driven.CopperW), R(answer.Driven.IronW)),
@@ -15,7 +18,8 @@ internal sealed record GearJson(int Version, GearDayJson Day, GearDrivenJson Dri
         [.. answer.Options.Select(o => new GearOptionJson(
             o.Option, o.Best, o.BestOnHotterDay,
             [.. o.Gears.Select(h => new GearHeatJson(QuantilesJson.Of(h.PeakCanC), QuantilesJson.Of(h.PeakWindingC), [.. h.Odds.Select(x => R(x, 4))], R(h.OddsOfAny, 4)))]))],
-        "Check the rule book: class rules and the makers' limits go first."));
+        "Check the rule book: class rules and the makers' limits go first.",
+        earlier is null ? null : EarlierDaysJson.Of(earlier, new GearAloneJson(earlier.Added.Alone.Sentence))));
 
     static double R(double value, int decimals = 2) => AdviceJson.Rounded(value, decimals) ?? 0;
 }
@@ -35,3 +39,6 @@ internal sealed record GearOptionJson(string Name, int? Best, int? BestOnHotterD
 
 /// <summary>One option with one pinion and timing.</summary>
 internal sealed record GearHeatJson(QuantilesJson PeakCanC, QuantilesJson PeakWindingC, IReadOnlyList<double> Odds, double OddsOfAny);
+
+/// <summary>What the new day says by itself.</summary>
+internal sealed record GearAloneJson(string Sentence);

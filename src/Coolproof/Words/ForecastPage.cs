@@ -8,10 +8,17 @@ namespace Coolproof.Words;
 internal static class ForecastPage
 {
     /// <summary>Line by line.</summary>
+    /// <param name="evidence">The tests' draws.</param>
+    /// <param name="scenario">The race day.</param>
+    /// <param name="demand">Limits and accepted odds.</param>
+    /// <param name="forecasts">Each option.</param>
+    /// <param name="earlier">What is said of earlier days; empty: none are in it.</param>
+    /// <param name="degrees">Degrees of the person.</param>
+    /// <param name="width">Cells of a line.</param>
     public static IEnumerable<string> Lines(
-        RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts, DegreeWords degrees, int width)
+        RaceEvidence evidence, RaceScenario scenario, RaceDemand demand, IReadOnlyList<OptionForecast> forecasts, IReadOnlyList<string> earlier, DegreeWords degrees, int width)
     {
-        List<string> said = [Sentence(scenario, demand, forecasts, degrees)];
+        List<string> said = [Sentence(scenario, demand, forecasts, degrees), .. earlier];
         said.AddRange(Wider(evidence, scenario));
         foreach (string line in said.SelectMany(s => Cells.Wrap(s, width))) yield return line;
         yield return "";

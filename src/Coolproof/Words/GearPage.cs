@@ -8,9 +8,16 @@ namespace Coolproof.Words;
 internal static class GearPage
 {
     /// <summary>Line by line.</summary>
-    public static IEnumerable<string> Lines(GearQuestion question, GearAnswer answer, IReadOnlyList<string> assumed, TracedLap? traced, DegreeWords degrees, int width)
+    /// <param name="question">The question.</param>
+    /// <param name="answer">The answer.</param>
+    /// <param name="assumed">What was assumed.</param>
+    /// <param name="traced">The lap that a logger's speed gave; null: none was given.</param>
+    /// <param name="earlier">What is said of earlier days; empty: none are in it.</param>
+    /// <param name="degrees">Degrees of the person.</param>
+    /// <param name="width">Cells of a line.</param>
+    public static IEnumerable<string> Lines(GearQuestion question, GearAnswer answer, IReadOnlyList<string> assumed, TracedLap? traced, IReadOnlyList<string> earlier, DegreeWords degrees, int width)
     {
-        foreach (string line in Cells.Wrap(Sentence(question, answer, degrees), width)) yield return line;
+        foreach (string line in earlier.Prepend(Sentence(question, answer, degrees)).SelectMany(said => Cells.Wrap(said, width))) yield return line;
         yield return "";
         double slowest = answer.Options.Where(o => o.Best is not null).Select(o => answer.Gears[o.Best!.Value].LapS.Q50).DefaultIfEmpty(0).Max();
         string[][] rows =

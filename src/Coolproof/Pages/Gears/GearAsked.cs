@@ -92,7 +92,7 @@ public sealed class GearAsked
     {
         var about = GearSetting.PinionsAbout(of("pinion")!.Value);
         var timing = of("timing") ?? GearSetting.TypicalTimingDeg;
-        GearRequest request = new("", Race.Demand)
+        GearRequest request = new(Race.Demand)
         {
             Carpet = Chosen("track") == "carpet",
             TwoWheelDrive = (Chosen("wheels") is { Length: > 0 } wheels ? wheels : Wheels(cards.Vehicle)) == "two",
