@@ -34,10 +34,10 @@ internal sealed partial class VerdictBoard
                 Earlier = (state.Earlier ?? EarlierState.Waiting(task.Days)) with { Days = task.Days, Current = false, Fault = null, Progress = new JudgeProgress("weighing the earlier days", 0) },
             });
             var progress = new Telling<JudgeProgress>(clock, TellEvery, value => TellEarlier(it, value));
-            var judgement = await Task.Run(() => together(task.Own.Table.Table, task.Before, it.State.Verdict!, task.Own.Settings, progress, stop), stop);
+            var judgement = await Task.Run(() => WithRaces(together(task.Own.Table.Table, task.Before, it.State.Verdict!, task.Own.Settings, progress, stop)), stop);
             it.EarlierMark = task.Mark;
-            // Races and causes are told from the day by itself: their draws need not be held.
-            if (judgement is Judged judged) judgement = judged with { Races = null, Causes = null };
+            // Causes are told from the day by itself: their draws need not be held.
+            if (judgement is Judged judged) judgement = judged with { Causes = null };
             ChangeEarlier(it, earlier => earlier with { Judgement = judgement, Mark = task.Mark, Judged = task.Days, JudgedAt = Instant.FromDateTimeOffset(clock.GetUtcNow()), Current = true, Progress = null });
         },
         stopped: () => ChangeEarlier(it, earlier => earlier with { Progress = null }),

@@ -17,7 +17,7 @@ namespace Coolproof.Pages;
 internal static class PageRoutes
 {
     /// <summary>Adds what pages need.</summary>
-    public static IServiceCollection AddPages(this IServiceCollection services) => services.AddScoped<ThisDevice>().AddScoped<Forecasts.RaceAsking>().AddScoped<Mounts.MountAsking>().AddSingleton<Gears.KeptLaps>().AddScoped<Gears.GearPageAsking>().AddScoped<Spending.SpendAsking>();
+    public static IServiceCollection AddPages(this IServiceCollection services) => services.AddScoped<ThisDevice>().AddScoped<VerdictAsking>().AddScoped<Forecasts.RaceAsking>().AddScoped<Mounts.MountAsking>().AddSingleton<Gears.KeptLaps>().AddScoped<Gears.GearPageAsking>().AddScoped<Spending.SpendAsking>();
 
     /// <summary>Maps the forms' addresses. Each asks for the antiforgery token of its form.</summary>
     public static void MapPages(this IEndpointRouteBuilder routes)

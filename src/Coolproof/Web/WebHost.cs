@@ -39,7 +39,8 @@ internal static class WebHost
     /// <param name="clock">The server's clock.</param>
     /// <param name="ahead">What is being read of the journal already; null: it is read when the server starts.</param>
     /// <param name="judging">Judges tables; null: <see cref="Judge.Of"/>.</param>
-    public static WebApplication Build(JournalStore store, WebSettings settings, TimeProvider clock, Task<NotebookFold>? ahead = null, Judging? judging = null)
+    /// <param name="together">Judges them with those of earlier days; null: <see cref="Judge.Together"/>.</param>
+    public static WebApplication Build(JournalStore store, WebSettings settings, TimeProvider clock, Task<NotebookFold>? ahead = null, Judging? judging = null, JudgingTogether? together = null)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
@@ -54,6 +55,7 @@ internal static class WebHost
             .AddFilter("Microsoft.AspNetCore.Server.Kestrel", LogLevel.Error);
         AddServices(builder.Services, store, settings, clock);
         builder.Services.AddSingleton(judging ?? ((table, how, progress, cancel) => Judge.Of(table, how, progress, cancel)));
+        builder.Services.AddSingleton(together ?? ((table, before, alone, how, progress, cancel) => Judge.Together(table, before, alone, how, progress, cancel)));
         builder.Services.AddSingleton(_ => new NotebookBoard(store, clock, ahead)).AddHostedService(all => all.GetRequiredService<NotebookBoard>());
         var app = builder.Build();
         app.UseResponseCompression();
@@ -85,7 +87,6 @@ internal static class WebHost
     {
         services.AddSingleton(store).AddSingleton(settings).AddSingleton(clock);
         services.AddSingleton<RunClockFiles>();
-        services.AddSingleton<JudgingTogether>((table, before, alone, how, progress, cancel) => Judge.Together(table, before, alone, how, progress, cancel));
         services.AddSingleton<VerdictBoard>().AddHostedService(all => all.GetRequiredService<VerdictBoard>());
         services.AddSingleton<RoundsBoard>();
         services.AddSingleton<ReportBoard>().AddScoped<ReportRoutes.Asking>();

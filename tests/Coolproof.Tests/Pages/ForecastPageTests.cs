@@ -116,6 +116,73 @@ public class ForecastPageTests
         Assert.Contains("grade unknown: M assumed", reader.Text);
     }
 
+    [Fact]
+    public async Task Earlier_days_are_in_the_forecast_where_the_device_or_the_address_puts_them_first()
+    {
+        using var go = new ManualResetEventSlim();
+        await using var pit = await PitServer.StartAsync(together: (table, before, alone, how, progress, cancel) =>
+        {
+            progress.Report(new Evidence.JudgeProgress("weighing all days together", 0.5));
+            go.Wait(cancel);
+            return Evidence.Judge.Together(table, before, alone, how, progress, cancel);
+        });
+        using var reader = new Reader(pit);
+        var (_, day) = (await KeptAsync(reader, Named("Monday", 0)), await JudgedAsync(pit, await KeptAsync(reader, Named("Tuesday", 0.6))));
+        await reader.GoAsync($"/forecast/{day}?air=38");
+        var alone = reader.Heading;
+        Assert.Null(reader.Page.QuerySelector("#with-earlier"));
+        Assert.Equal("alone", reader.Page.QuerySelector("#race-form [name=days] [selected]")!.GetAttribute("value"));
+        Assert.Contains("this day with an earlier day", reader.Page.QuerySelector("#race-form [name=days]")!.TextContent);
+
+        await reader.GoAsync($"/forecast/{day}?air=38&days=together"); // not weighed yet: it says so, and reckons nothing
+        for (var tries = 0; tries < 200 && pit.Get<VerdictBoard>().Of(day).Earlier?.Progress is not { Fraction: 0.5 }; tries++) await Task.Delay(50, TestContext.Current.CancellationToken);
+        await reader.GoAsync($"/forecast/{day}?air=38&days=together");
+        Assert.Equal("Being worked out", reader.Heading);
+        Assert.Contains("together with your earlier ones: weighing all days together, 50 %", reader.Text);
+        Assert.Contains(reader.Page.QuerySelectorAll("#race a"), link => link.GetAttribute("href") == $"/forecast/{day}?air=38&days=alone");
+        await reader.GoAsync($"/forecast/{day}/answer?air=38&days=together");
+        Assert.Equal(System.Net.HttpStatusCode.NoContent, reader.Status);
+
+        go.Set();
+        for (var tries = 0; tries < 600 && pit.Get<VerdictBoard>().Of(day).Earlier?.Together is null; tries++) await Task.Delay(100, TestContext.Current.CancellationToken);
+        await reader.GoAsync($"/forecast/{day}?air=38&days=together");
+        var said = reader.Page.QuerySelector("#with-earlier")!.TextContent.Replace('\u00a0', ' ');
+        Assert.StartsWith("With an earlier day (Monday). From this day alone: In a race of ", said);
+        Assert.Contains(alone.Replace('\u00a0', ' ').Split(" (")[0][..40], said);
+        Assert.Contains(", with an earlier day", reader.Page.QuerySelector(".kicker")!.TextContent);
+        Assert.Equal("together", reader.Page.QuerySelector("#race-form [name=days] [selected]")!.GetAttribute("value"));
+        await reader.GoAsync($"/forecast/{day}/answer?air=38&days=together&quick=true");
+        Assert.StartsWith("With an earlier day (Monday).", reader.Page.QuerySelector("#with-earlier")!.TextContent);
+
+        reader.Keep("coolproof-earlier", "yes"); // as a tap on the verdict's page keeps it
+        await reader.GoAsync($"/forecast/{day}?air=38");
+        Assert.NotNull(reader.Page.QuerySelector("#with-earlier"));
+        await reader.GoAsync($"/forecast/{day}?air=38&days=alone"); // the address goes first
+        Assert.Null(reader.Page.QuerySelector("#with-earlier"));
+    }
+
+    [Fact]
+    public async Task Where_days_can_t_be_judged_together_the_forecast_is_of_the_day_alone_and_says_why()
+    {
+        await using var pit = await PitServer.StartAsync(together: (_, _, _, _, _, _) => new Evidence.NotConverged("the day as a whole", "The tries did not agree.", "Drive on."));
+        using var reader = new Reader(pit);
+        var (_, day) = (await KeptAsync(reader, Named("Monday", 0)), await JudgedAsync(pit, await KeptAsync(reader, Named("Tuesday", 0.6))));
+        reader.Keep("coolproof-earlier", "yes");
+        await reader.GoAsync($"/forecast/{day}?air=38");
+        for (var tries = 0; tries < 600 && pit.Get<VerdictBoard>().Of(day).Earlier?.Judgement is null; tries++) await Task.Delay(50, TestContext.Current.CancellationToken);
+        await reader.GoAsync($"/forecast/{day}?air=38");
+        Assert.Contains("in 100", reader.Text);
+        Assert.StartsWith("From this day alone: together with an earlier day (Monday) no answer is given.", reader.Page.QuerySelector("#not-together")!.TextContent);
+        Assert.Contains("the day as a whole", reader.Page.QuerySelector("#not-together")!.TextContent);
+    }
+
+    // The readings on a day with a name, so much hotter.
+    static string Named(string day, double hotterK)
+    {
+        var rows = new[] { ("bare can", 1, 79.8), ("bare can", 1, 78.9), ("blower", 2, 61), ("bare can", 3, 80.1), ("blower", 4, 61.4) };
+        return "day,option,run,drive_min,ambient_c,read_c,stop_to_read_s\n" + string.Concat(rows.Select((row, place) => System.FormattableString.Invariant($"{day},{row.Item1},{row.Item2},6,27,{row.Item3 + hotterK:0.0},{9 + place}\n")));
+    }
+
     static async Task SetAsync(PitServer pit, string kind, Guid about, params (string Name, object? Value)[] fields)
     {
         System.Text.Json.Nodes.JsonObject body = [];
@@ -127,12 +194,13 @@ public class ForecastPageTests
     // A day of two options, the second still to be driven again: judged, its round not done.
     static async Task<Guid> JudgedAsync(PitServer pit, Reader reader) => await JudgedAsync(pit, await KeptAsync(reader));
 
-    static async Task<Guid> KeptAsync(Reader reader)
+    static async Task<Guid> KeptAsync(Reader reader, string readings = Readings)
     {
+        Guid[] before = [.. reader.Notebook.Days.Select(day => day.Id)];
         await reader.GoAsync("/paper");
-        await reader.SendAsync("Look through it", ("table", Readings));
+        await reader.SendAsync("Look through it", ("table", readings));
         await reader.SendAsync("Keep these readings");
-        return reader.Notebook.Days.Single().Id;
+        return reader.Notebook.Days.Select(day => day.Id).Except(before).Single();
     }
 
     static async Task<Guid> JudgedAsync(PitServer pit, Guid day)

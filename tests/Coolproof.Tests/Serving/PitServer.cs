@@ -47,12 +47,13 @@ sealed class PitServer : IAsyncDisposable
     /// <param name="clock">The server's clock; null: the system's.</param>
     /// <param name="ready">Whether to wait until the notebook is read.</param>
     /// <param name="judging">Judges tables; null: the program's own.</param>
-    public static async Task<PitServer> StartAsync(Func<WebSettings, WebSettings>? change = null, string? place = null, TimeProvider? clock = null, bool ready = true, Board.Judging? judging = null)
+    /// <param name="together">Judges them with those of earlier days; null: as in earnest.</param>
+    public static async Task<PitServer> StartAsync(Func<WebSettings, WebSettings>? change = null, string? place = null, TimeProvider? clock = null, bool ready = true, Board.Judging? judging = null, Board.JudgingTogether? together = null)
     {
         var folder = Directory.CreateTempSubdirectory("coolproof-").FullName;
         var settings = new WebSettings(0, Lan: false, folder, Path.Combine(folder, "paired.json"));
         var store = await JournalStore.OpenAsync(place ?? Path.Combine(folder, "n.coolproof"), clock);
-        var app = WebHost.Build(store, change?.Invoke(settings) ?? settings, clock ?? TimeProvider.System, judging: judging);
+        var app = WebHost.Build(store, change?.Invoke(settings) ?? settings, clock ?? TimeProvider.System, judging: judging, together: together);
         await app.StartAsync();
         if (ready) await app.Services.GetRequiredService<Board.NotebookBoard>().ReadyAsync();
         return new PitServer(folder, store, app);

@@ -1,3 +1,4 @@
+using Coolproof.Evidence.Earlier;
 using Coolproof.Evidence.Forecasts;
 
 namespace Coolproof.Pages.Forecasts;
@@ -10,6 +11,18 @@ namespace Coolproof.Pages.Forecasts;
 /// <param name="Whole">Of all draws and with what would make it safe; else of few, while a slider moves.</param>
 public sealed record RaceAnswer(RaceEvidence Evidence, RaceAsked Asked, IReadOnlyList<OptionForecast> Forecasts, IReadOnlyList<RaceMap> Maps, bool Whole)
 {
+    /// <summary>Earlier days that were asked for, in the order of time; none: none were, or none belongs to the day.</summary>
+    public IReadOnlyList<Guid> EarlierDays { get; init; } = [];
+
+    /// <summary>What they have added; null: they are not in it.</summary>
+    public EarlierEvidence? Earlier { get; private init; }
+
+    /// <summary>Why they are not, in °C; null: they are, or none were asked for.</summary>
+    public string? NotTogether { get; init; }
+
+    /// <summary>Each option from the day by itself, where earlier ones are in the answer; null: they aren't, or a slider moves.</summary>
+    public IReadOnlyList<OptionForecast>? Alone { get; private init; }
+
     /// <summary>Draws while a slider moves: odds to some five points.</summary>
     const int FewDraws = 60;
 
@@ -20,6 +33,16 @@ public sealed record RaceAnswer(RaceEvidence Evidence, RaceAsked Asked, IReadOnl
     const int RaceDraws = 2400, LeastDraws = 240, ChangeDraws = 240;
 
     const long Seed = 1;
+
+    /// <summary>The same, with what is told of the earlier days in it.</summary>
+    /// <param name="added">What they have added.</param>
+    /// <param name="alone">Draws of the day by itself.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public RaceAnswer With(EarlierEvidence added, RaceEvidence alone, CancellationToken cancel) => this with
+    {
+        Earlier = added,
+        Alone = Whole ? Forecast.Of(alone.Thinned(Math.Max(ChangeDraws / Asked.Scenario.Races, FewDraws)), Asked.Scenario, Asked.Demand with { AcceptedOdds = 1 }, Seed, coolDowns: false, cancel) : null,
+    };
 
     /// <summary>Drives the draws through the day.</summary>
     /// <param name="evidence">The draws.</param>

@@ -21,6 +21,9 @@ public sealed record RaceSlider(string Name, string Label, string Unit, double L
 /// <summary>The race day that the page of forecasts is asked: its address, else what the question and the tests tell. Temperatures in the address are in the unit that it names.</summary>
 public sealed class RaceAsked
 {
+    /// <summary>Words in the address for the readings that are reckoned from: the day's own, or those of earlier days too.</summary>
+    public const string Alone = "alone", Together = "together";
+
     const double CanLimitC = 75, BreakMin = 20;
 
     readonly IQueryCollection query;
@@ -93,6 +96,9 @@ public sealed class RaceAsked
 
     /// <summary>Why it can't be forecast, in °C; none where it can.</summary>
     public IReadOnlyList<string> Faults => faults;
+
+    /// <summary>Whether an address asks for earlier days to be in the answer; null: it leaves that to the device.</summary>
+    public static bool? EarlierIn(IQueryCollection query) => query["days"].ToString() switch { Together => true, Alone => false, _ => null };
 
     /// <summary>What a list of choices stands at.</summary>
     public string Chosen(string field) => query[field].ToString();

@@ -9,6 +9,6 @@ internal static class RaceRoutes
     public static void MapForecasts(this IEndpointRouteBuilder routes) => routes.MapGet("/forecast/{id:guid}/answer", Answer).ExcludeFromDescription();
 
     static IResult Answer(Guid id, bool? quick, RaceAsking asking) => asking.Of(id, quick is not true) is { Answer: { } answer } view
-        ? new RazorComponentResult<RaceSaid>(new Dictionary<string, object?> { ["Id"] = id, ["Answer"] = answer, ["Table"] = view.State!.Table?.Table })
+        ? new RazorComponentResult<RaceSaid>(new Dictionary<string, object?> { ["Id"] = id, ["Answer"] = answer, ["Question"] = view.Question?.Id, ["Table"] = view.State!.Table?.Table })
         : Results.NoContent();
 }
