@@ -1,6 +1,5 @@
 using Coolproof.Advice.Gearing;
 using Coolproof.Board;
-using Coolproof.Evidence;
 using Coolproof.Notebook.Journal;
 using Coolproof.Thermal;
 using Coolproof.Web;
@@ -8,7 +7,7 @@ using Coolproof.Web;
 namespace Coolproof.Pages.Gears;
 
 /// <summary>One request for the page of gearing.</summary>
-internal sealed class GearPageAsking(NotebookBoard board, VerdictBoard verdicts, KeptLaps kept, ThisDevice device, IHttpContextAccessor http)
+internal sealed class GearPageAsking(VerdictAsking verdicts, KeptLaps kept, ThisDevice device, IHttpContextAccessor http)
 {
     /// <summary>How it stands.</summary>
     /// <param name="id">UUID of the day or the question.</param>
@@ -16,13 +15,11 @@ internal sealed class GearPageAsking(NotebookBoard board, VerdictBoard verdicts,
     public GearView Of(Guid id, bool whole)
     {
         var context = http.HttpContext!;
-        var notebook = board.Notebook;
-        if (AskedAbout.Of(notebook, id) is not { } about) return new(null, null, null, false, null, null);
-        var (day, question, driven) = about;
-        var state = verdicts.Of(id);
-        var hidden = !context.Request.Query.ContainsKey("show") && device.Hides(about);
-        if (hidden || state is not { Judgement: Judged { Races: { } races, Verdict: var verdict }, Table: { } table }) return new(day, question, state, hidden, null, null);
-        GearAsked asked = new(context.Request.Query, Cards(notebook, question, driven), table.Table, verdict.Fair, device.Look.Temperature);
+        if (verdicts.Of(id) is not { } it) return new(null, null, null, false, null, null);
+        var (day, question, driven) = it.About;
+        var state = it.State;
+        if (it.Own is not { Races: { } races, Verdict: var verdict } || state.Table is not { } table) return new(day, question, state, it.Hidden, null, null);
+        GearAsked asked = new(context.Request.Query, Cards(it.Notebook, question, driven), table.Table, verdict.Fair, device.Look.Temperature);
         GearShown? answer = null;
         try
         {
@@ -33,7 +30,7 @@ internal sealed class GearPageAsking(NotebookBoard board, VerdictBoard verdicts,
         {
             asked.Refuse(cause.Message);
         }
-        return new(day, question, state, hidden, asked, answer);
+        return new(day, question, state, it.Hidden, asked, answer);
     }
 
     static GearCards Cards(PitNotebook notebook, NotedQuestion? question, NotedDay? driven)

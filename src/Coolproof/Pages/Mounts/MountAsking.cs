@@ -7,7 +7,7 @@ using Coolproof.Web;
 namespace Coolproof.Pages.Mounts;
 
 /// <summary>One request for a mount.</summary>
-internal sealed class MountAsking(NotebookBoard board, VerdictBoard verdicts, ThisDevice device, IHttpContextAccessor http)
+internal sealed class MountAsking(VerdictAsking verdicts, ThisDevice device, IHttpContextAccessor http)
 {
     const long Seed = 1;
 
@@ -17,14 +17,12 @@ internal sealed class MountAsking(NotebookBoard board, VerdictBoard verdicts, Th
     {
         var query = http.HttpContext!.Request.Query;
         if (id is not { } about) return Answered(new(null, null, null, true, false, null, null), null, new MountAsked(query, null, null, device.Look.Temperature));
-        var notebook = board.Notebook;
-        if (AskedAbout.Of(notebook, about) is not { } asked) return new(null, null, null, false, false, null, null);
-        var state = verdicts.Of(about);
-        MountView view = new(asked.Day, asked.Question, state, true, !query.ContainsKey("show") && device.Hides(asked), null, null);
-        if (view.Hidden) return view;
-        var judged = state.Judgement as Judged;
-        var motor = notebook.Find<NotedMotor>(asked.Driven?.Motor ?? asked.Question?.Motor ?? Guid.Empty);
-        return Answered(view, judged, new MountAsked(query, motor, judged?.Verdict.Fair, device.Look.Temperature));
+        if (verdicts.Of(about) is not { } it) return new(null, null, null, false, false, null, null);
+        var (day, question, driven) = it.About;
+        MountView view = new(day, question, it.State, true, it.Hidden, null, null);
+        if (it.Hidden) return view;
+        var motor = it.Notebook.Find<NotedMotor>(driven?.Motor ?? question?.Motor ?? Guid.Empty);
+        return Answered(view, it.Own, new MountAsked(query, motor, it.Own?.Verdict.Fair, device.Look.Temperature));
     }
 
     static MountView Answered(MountView view, Judged? judged, MountAsked asked) => view with

@@ -1,13 +1,11 @@
 using Coolproof.Advice.Spending;
 using Coolproof.Board;
-using Coolproof.Evidence;
 using Coolproof.Notebook.Journal;
-using Coolproof.Web;
 
 namespace Coolproof.Pages.Spending;
 
 /// <summary>One request for the page of parts and money.</summary>
-internal sealed class SpendAsking(NotebookBoard board, VerdictBoard verdicts, ThisDevice device, IHttpContextAccessor http)
+internal sealed class SpendAsking(VerdictAsking verdicts, IHttpContextAccessor http)
 {
     const long Seed = 1;
 
@@ -22,13 +20,13 @@ internal sealed class SpendAsking(NotebookBoard board, VerdictBoard verdicts, Th
         var context = http.HttpContext!;
         var query = context.Request.Query;
         if (id is not { } about) return Answered(new(null, null, null, true, false, [], null, null), new SpendAsked(query, NotebookParts.MadeUp, null), null, whole, context.RequestAborted);
-        var notebook = board.Notebook;
-        if (AskedAbout.Of(notebook, about) is not { } asked) return new(null, null, null, false, false, [], null, null);
-        var state = verdicts.Of(about);
-        SpendView view = new(asked.Day, asked.Question, state, true, !query.ContainsKey("show") && device.Hides(asked), [], null, null);
-        if (view.Hidden || state.Judgement is not Judged { Races: { } races }) return view;
-        var vehicle = notebook.Find<NotedVehicle>(asked.Driven?.Vehicle ?? asked.Question?.Vehicle ?? Guid.Empty) ?? (notebook.Vehicles is [var only] ? only : null);
-        var (start, left) = NotebookParts.Of(notebook, asked.Question, vehicle, notebook.Find<NotedClass>(asked.Question?.Class ?? vehicle?.Class ?? Guid.Empty), races.Value);
+        if (verdicts.Of(about) is not { } it) return new(null, null, null, false, false, [], null, null);
+        var (day, question, driven) = it.About;
+        SpendView view = new(day, question, it.State, true, it.Hidden, [], null, null);
+        if (it.Own is not { Races: { } races }) return view;
+        var notebook = it.Notebook;
+        var vehicle = notebook.Find<NotedVehicle>(driven?.Vehicle ?? question?.Vehicle ?? Guid.Empty) ?? (notebook.Vehicles is [var only] ? only : null);
+        var (start, left) = NotebookParts.Of(notebook, question, vehicle, notebook.Find<NotedClass>(question?.Class ?? vehicle?.Class ?? Guid.Empty), races.Value);
         return Answered(view with { LeftOut = left }, new SpendAsked(query, start, races.Value), races.Value, whole, context.RequestAborted);
     }
 
