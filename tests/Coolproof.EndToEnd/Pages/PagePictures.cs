@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Coolproof.EndToEnd.Support;
+using Coolproof.EndToEnd.Traced;
 using Microsoft.Playwright;
 
 namespace Coolproof.EndToEnd.Pages;
@@ -24,6 +25,7 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
         await OfPagesAsync("Nothing noted yet", "empty", withDemo: false, PitTable.Always);
         await OfPagesAsync("With the demo", "demo", withDemo: true, table.Places);
         await OfRehearsalAsync();
+        await OfTracesAsync();
         await OfTroubleAsync();
         await OfRunClockAsync();
         await File.WriteAllTextAsync(Path.Combine(Docs, "pages.md"), Page(), TestContext.Current.CancellationToken);
@@ -81,6 +83,34 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
             await page.GetByRole(AriaRole.Button, new() { Name = "Drive a rehearsal yourself" }).ClickAsync();
             await page.Locator("#rehearsal:not([hidden])").WaitForAsync();
             await TakeAsync(page, "With a rehearsal", "rehearsal-driven by hand", wide);
+            await page.Context.CloseAsync();
+        }
+    }
+
+    // From the logger's file to its readings in the runs.
+    async Task OfTracesAsync()
+    {
+        const string Chapter = "With a logger’s file";
+        foreach (var wide in (bool[])[false, true])
+        {
+            await using var bench = await Bench.StartAsync();
+            var day = await LoggedEvening.NoteAsync(bench);
+            var page = await PitTable.OpenAsync(chromium, bench, "light", wide);
+            await LoggedEvening.ToAsync(page, $"/traces/{day}");
+            await TakeAsync(page, Chapter, "trace-bring it in", wide);
+            await LoggedEvening.BringAsync(page, LoggedEvening.Nonsense);
+            await TakeAsync(page, Chapter, "trace-no logger’s file", wide);
+            await page.GotoAsync($"/traces/{day}");
+            await LoggedEvening.BringAsync(page, LoggedEvening.File);
+            await page.WaitForURLAsync("**/trace/*");
+            await TakeAsync(page, Chapter, "trace-its runs are found", wide);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Take its readings", Exact = true }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Take its readings out again" }).WaitForAsync();
+            await TakeAsync(page, Chapter, "trace-its readings are taken", wide);
+            await page.Locator("#content .list a").First.ClickAsync();
+            await page.WaitForURLAsync("**/run/*");
+            await page.EvaluateAsync("() => document.querySelector('[id^=trace-]').scrollIntoView()");
+            await TakeAsync(page, Chapter, "trace-on the run’s page", wide);
             await page.Context.CloseAsync();
         }
     }
@@ -227,7 +257,7 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
         if (!wide) taken.Add((chapter, name));
     }
 
-    static string Named(string name, bool wide, string theme) => $"{name.Replace(' ', '-')}-{(wide ? "laptop" : "phone")}-{theme}.webp";
+    static string Named(string name, bool wide, string theme) => $"{name.Replace(' ', '-').Replace("’", "", StringComparison.Ordinal)}-{(wide ? "laptop" : "phone")}-{theme}.webp";
 
     string Page()
     {

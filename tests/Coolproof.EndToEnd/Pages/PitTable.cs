@@ -19,6 +19,7 @@ public sealed class PitTable : IAsyncLifetime
         ["pit table"] = "/",
         ["class card"] = "/class",
         ["vehicle"] = "/vehicle",
+        ["gun"] = "/gun",
         ["guns"] = "/guns",
         ["packs"] = "/packs",
         ["loose ends"] = "/loose-ends",
@@ -73,12 +74,14 @@ public sealed class PitTable : IAsyncLifetime
         await page.GotoAsync(day.Replace("/day/", "/plan/", StringComparison.Ordinal));
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep this plan" }).ClickAsync();
         await page.Locator(".kept").WaitForAsync();
+        await page.GotoAsync("/guns");
+        var check = await page.GetByRole(AriaRole.Link, new() { Name = "Check it, step by step" }).First.GetAttributeAsync("href");
         var verdict = day.Replace("/day/", "/verdict/", StringComparison.Ordinal);
         await page.GotoAsync(verdict);
         await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = 90_000 });
         await page.GotoAsync(latest);
         await page.Locator("#earlier-table").WaitForAsync(new() { Timeout = 180_000 });
-        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["verdict with earlier days"] = latest, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["traces"] = day.Replace("/day/", "/traces/", StringComparison.Ordinal), ["mount beside readings"] = day.Replace("/day/", "/mount/", StringComparison.Ordinal), ["gear"] = $"{day.Replace("/day/", "/gear/", StringComparison.Ordinal)}?lap=26", ["spend beside readings"] = day.Replace("/day/", "/spend/", StringComparison.Ordinal), ["why"] = day.Replace("/day/", "/why/", StringComparison.Ordinal), ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
+        Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["verdict with earlier days"] = latest, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["traces"] = day.Replace("/day/", "/traces/", StringComparison.Ordinal), ["mount beside readings"] = day.Replace("/day/", "/mount/", StringComparison.Ordinal), ["gear"] = $"{day.Replace("/day/", "/gear/", StringComparison.Ordinal)}?lap=26", ["spend beside readings"] = day.Replace("/day/", "/spend/", StringComparison.Ordinal), ["why"] = day.Replace("/day/", "/why/", StringComparison.Ordinal), ["gun check"] = $"{check}?altitude=300", ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };
     }
 
     /// <inheritdoc/>

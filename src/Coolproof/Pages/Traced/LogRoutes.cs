@@ -5,6 +5,7 @@ using Coolproof.Notebook.Journal;
 using Coolproof.Pages.Forms;
 using Coolproof.Pages.Shown;
 using Coolproof.Traces.Import;
+using Coolproof.Traces.Kept;
 using Coolproof.Web;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -28,7 +29,7 @@ internal static class LogRoutes
     static async Task<IResult> BringAsync(Guid day, [FromForm] IFormFile? file, [FromForm] IFormCollection form, NotebookBoard board, LoggerFiles loggers, ThisDevice device, TimeProvider clock, CancellationToken cancel)
     {
         if (board.Notebook.Find<NotedDay>(day) is null) return Results.LocalRedirect($"/day/{day}");
-        if (file is null || file.Length == 0) return Refused("There is no file in what was sent, or it is empty.", "Choose the logger’s file, as text (CSV), and bring it in again.");
+        if (file is null || file.Length == 0) return NotBroughtIn(day, "There is no file in what was sent, or it is empty.", "Choose the logger’s file, as text (CSV), and bring it in again.");
         BroughtLog brought;
         try
         {
@@ -38,11 +39,17 @@ internal static class LogRoutes
         }
         catch (TraceRefusedException wrong)
         {
-            return Refused($"{TimeWords.Capital(wrong.Problem.ToString())}.", "Nothing was kept. If the file is right and its layout unusual, say below “Bring in a logger’s file” which column is time, and in what unit.");
+            return NotBroughtIn(day, $"{TimeWords.Capital(wrong.Problem.ToString())}.", "Nothing was kept. If the file is right, say under “Its layout is unusual” which column is time, and in what unit.");
         }
         catch (FormatException wrong)
         {
-            return Refused(wrong.Message, "Nothing was kept.");
+            return NotBroughtIn(day, wrong.Message, "Nothing was kept.");
+        }
+        // The same again is the same trace: its readings must not count twice.
+        if (board.Notebook.TracesOf(day).FirstOrDefault(trace => trace.Sha256 == brought.Sha256) is { } there)
+        {
+            loggers.Told(there.Id, brought.Read);
+            return Results.LocalRedirect($"/trace/{there.Id}");
         }
         var id = Guid.CreateVersion7(clock.GetUtcNow());
         await SayAsync(board, device.Id(), [new(EntryKind.TraceSet, id, brought.Body(day, Path.GetFileName(file.FileName)))], clock, cancel);
@@ -55,7 +62,9 @@ internal static class LogRoutes
         var notebook = board.Notebook;
         if (notebook.Find<NotedTrace>(id) is not { Day: { } dayId } noted || notebook.Find<NotedDay>(dayId) is not { } day) return Results.LocalRedirect("/");
         using var trace = loggers.Open(noted.Sha256);
-        if (trace is null || !double.TryParse(form["ahead"], NumberStyles.Float, CultureInfo.InvariantCulture, out var ahead) || !(Math.Abs(ahead) < 1e10)) return Results.LocalRedirect($"/trace/{id}");
+        if (trace is null) return Results.LocalRedirect($"/trace/{id}");
+        if (AheadOf(form, notebook, day, trace) is not { } ahead)
+            return Refused("The clock was not set", $"When the first run went: “{form["after"]}” is no time after the trace’s begin.", "Type minutes and seconds, such as 12:30. Nothing was changed.", $"/trace/{id}", "Back to the trace");
         var channels = TracedReadings.CanChannels(trace);
         var fit = TraceFit.At(notebook, day, trace, loggers.GridOf(noted.Sha256!, trace), ahead);
         var channel = channels.FirstOrDefault(one => one == form["channel"]) ?? (channels.Count > 0 ? channels[0] : null);
@@ -64,6 +73,13 @@ internal static class LogRoutes
             : TracedReadings.Take(notebook, noted, trace, fit, channel, () => Guid.CreateVersion7(clock.GetUtcNow()));
         await SayAsync(board, device.Id(), said, clock, cancel);
         return Results.LocalRedirect($"/trace/{id}");
+    }
+
+    // The trace's clock minus the notebook's, s: as it was found, or by when the first run went after the trace's begin.
+    static double? AheadOf(IFormCollection form, PitNotebook notebook, NotedDay day, KeptTrace trace)
+    {
+        if (!form.ContainsKey("after")) return double.TryParse(form["ahead"], NumberStyles.Float, CultureInfo.InvariantCulture, out var ahead) && Math.Abs(ahead) < 1e10 ? ahead : null;
+        return GoAfter.Read(form["after"]) is { } after && TraceFit.FirstGo(notebook, day) is var (goS, _) ? (trace.About.FirstUs / 1e6) + after - goS : null;
     }
 
     static async Task<IResult> OutAsync(Guid id, NotebookBoard board, ThisDevice device, TimeProvider clock, [FromForm] IFormCollection form, CancellationToken cancel)
@@ -87,8 +103,10 @@ internal static class LogRoutes
         return new LayoutWish(time.Length > 0 ? time : null, Enum.TryParse<TimeForm>(unit, out var told) ? told : null, seconds);
     }
 
-    static RazorComponentResult<TroublePage> Refused(string reason, string remedy) =>
-        new(new Dictionary<string, object?> { ["Title"] = "The file was not brought in", ["Reason"] = reason, ["Remedy"] = remedy }) { StatusCode = StatusCodes.Status422UnprocessableEntity };
+    static RazorComponentResult<TroublePage> NotBroughtIn(Guid day, string reason, string remedy) => Refused("The file was not brought in", reason, remedy, $"/traces/{day}", "Bring in another file");
+
+    static RazorComponentResult<TroublePage> Refused(string title, string reason, string remedy, string back, string backTo) =>
+        new(new Dictionary<string, object?> { ["Title"] = title, ["Reason"] = reason, ["Remedy"] = remedy, ["Back"] = back, ["BackTo"] = backTo }) { StatusCode = StatusCodes.Status422UnprocessableEntity };
 
     static async Task SayAsync(NotebookBoard board, Guid author, IReadOnlyList<Said> said, TimeProvider clock, CancellationToken cancel)
     {
