@@ -6,6 +6,7 @@ using Microsoft.Playwright;
 namespace Coolproof.EndToEnd.Mounts;
 
 /// <summary>The page of a mount: its answer and its drawing follow the sliders, its address is the whole mount, and everybody can use it.</summary>
+[Collection(nameof(Alone))]
 public sealed class OneMountTests(Chromium chromium, PitTable table)
 {
     [Theory]
