@@ -1,26 +1,42 @@
 using System.Numerics;
+using System.Numerics.Tensors;
 using System.Runtime.InteropServices;
 
 namespace Coolproof.Sampling.Laplace;
 
 /// <summary>
-/// The upper triangular matrices L_b⁻ᵀ of all blocks as one banded matrix, kept diagonal by diagonal over all locals: a product is then a few
-/// long entry-by-entry sums instead of many tiny triangles. Entries that would reach past a block are 0.
+/// The upper triangular matrices L_b⁻ᵀ of all blocks. Small blocks are one banded matrix, kept diagonal by diagonal over all locals: a product is then a few
+/// long entry-by-entry sums instead of many tiny triangles. Entries that would reach past a block are 0. Where blocks are large the band would be read from all over
+/// the memory, half of it zeros: there each triangle lies row after row.
 /// </summary>
 sealed class BlockTriangles
 {
+    const int LargestInBand = 40;
+
     readonly ArrowLayout _layout;
-    readonly double[] _diagonals;
+    readonly double[] _diagonals, _rows;
+    readonly int[] _start;
 
     public BlockTriangles(ArrowLayout layout)
     {
         _layout = layout;
-        _diagonals = new double[layout.LargestBlock * layout.Locals];
+        bool banded = layout.LargestBlock <= LargestInBand;
+        _diagonals = banded ? new double[layout.LargestBlock * layout.Locals] : [];
+        _start = new int[banded ? 0 : layout.Blocks + 1];
+        for (int b = 0; b + 1 < _start.Length; b++) _start[b + 1] = _start[b] + layout.Size(b) * (layout.Size(b) + 1) / 2;
+        _rows = new double[banded ? 0 : _start[^1]];
     }
+
+    bool InRows => _start.Length > 0;
 
     /// <summary>Sets block <paramref name="block"/> from its lower Cholesky factor (size × size, row by row): the inverse, transposed.</summary>
     public void SetInverse(int block, ReadOnlySpan<double> lower)
     {
+        if (InRows)
+        {
+            SetInverseRows(block, lower);
+            return;
+        }
         int size = _layout.Size(block), start = _layout.Start(block), locals = _layout.Locals;
         // Column j of L⁻¹ is row j of L⁻ᵀ: entry (i, j) of L⁻¹ lies on diagonal i − j at row j.
         for (int j = 0; j < size; j++)
@@ -34,9 +50,40 @@ sealed class BlockTriangles
         }
     }
 
+    void SetInverseRows(int block, ReadOnlySpan<double> lower)
+    {
+        int size = _layout.Size(block), at = _start[block];
+        for (int j = 0; j < size; j++)
+        {
+            // Column j of L⁻¹ from its diagonal down.
+            Span<double> row = _rows.AsSpan(at, size - j);
+            for (int i = j; i < size; i++)
+                row[i - j] = ((i == j ? 1 : 0) - TensorPrimitives.Dot(lower.Slice(i * size + j, i - j), (ReadOnlySpan<double>)row[..(i - j)])) / lower[i * size + i];
+            at += size - j;
+        }
+    }
+
+    // Each row of each triangle with its own place among the locals and how many follow within the block.
+    delegate void OnRow(ReadOnlySpan<double> row, int local, ReadOnlySpan<double> x, Span<double> y);
+
+    void EachRow(ReadOnlySpan<double> x, Span<double> y, OnRow act)
+    {
+        int at = 0;
+        for (int b = 0; b < _layout.Blocks; b++)
+        {
+            for (int j = 0, size = _layout.Size(b); j < size; at += size - j, j++)
+                act(_rows.AsSpan(at, size - j), _layout.Start(b) + j, x, y);
+        }
+    }
+
     /// <summary>y += L⁻ᵀ x over all locals.</summary>
     public void AddProduct(ReadOnlySpan<double> x, Span<double> y)
     {
+        if (InRows)
+        {
+            EachRow(x, y, static (row, l, x, y) => y[l] += TensorPrimitives.Dot(row, x.Slice(l, row.Length)));
+            return;
+        }
         int locals = _layout.Locals, band = _layout.LargestBlock, i = 0;
         ref double first = ref MemoryMarshal.GetArrayDataReference(_diagonals);
         ref double rx = ref MemoryMarshal.GetReference(x[..locals]), ry = ref MemoryMarshal.GetReference(y[..locals]);
@@ -54,6 +101,11 @@ sealed class BlockTriangles
     /// <summary>y += L⁻¹ x over all locals.</summary>
     public void AddTransposedProduct(ReadOnlySpan<double> x, Span<double> y)
     {
+        if (InRows)
+        {
+            EachRow(x, y, static (row, l, x, y) => TensorPrimitives.MultiplyAdd(row, x[l], y.Slice(l, row.Length), y.Slice(l, row.Length)));
+            return;
+        }
         int locals = _layout.Locals, band = _layout.LargestBlock, i = 0;
         ref double first = ref MemoryMarshal.GetArrayDataReference(_diagonals);
         ref double rx = ref MemoryMarshal.GetReference(x[..locals]), ry = ref MemoryMarshal.GetReference(y[..locals]);
@@ -73,6 +125,11 @@ sealed class BlockTriangles
     /// <summary>y[l] += squared length of row l of L⁻ᵀ, the diagonal of H_bb⁻¹.</summary>
     public void AddRowSquares(Span<double> y)
     {
+        if (InRows)
+        {
+            EachRow([], y, static (row, l, _, y) => y[l] += TensorPrimitives.SumOfSquares(row));
+            return;
+        }
         int locals = _layout.Locals;
         for (int d = 0; d < _layout.LargestBlock; d++)
         {
