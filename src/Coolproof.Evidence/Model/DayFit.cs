@@ -19,6 +19,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
 
     private const double CurvatureFloor = 0.2;
     private const int PilotChains = 2, PilotWarmUp = 60, PilotDraws = 48, PilotEvery = 6, PilotDepth = 6, WideBlock = 40;
+    private const int PilotsOfManyDays = 2;
     private const long PilotSeed = 0x5b1f;
 
     /// <summary>Prepares a model: spreads at their most probable values, the rest at its mode given them.</summary>
@@ -27,10 +28,28 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     public static DayFit Of(DayModel model, int threads = 1)
     {
         SpreadSearch search = SpreadSearch.Run(model, threads);
+        DayFit fit = About(model, search.Position, search.Gradients, threads);
+        for (int i = 0; i < PilotsOfManyDays && model.DaysAreBlocks; i++)
+            fit = fit.AboutPilot(model, threads);
+        return fit;
+    }
+
+    // Where there are hundreds of runs, their many small unknowns draw the mode of all far away from the bulk (the offset of a gun five sds), and what is measured there misleads. A pilot
+    // run finds its way to the bulk from there all the same, over a hundred days in two goes; coordinates are then chosen anew about its middle.
+    private DayFit AboutPilot(DayModel plain, int threads)
+    {
+        (double[][] draws, int gradients) = Pilot(PilotSeed, threads, CancellationToken.None);
+        DayDensity from = new(Model), to = new(plain);
+        return About(plain, Middle([.. draws.Where((_, i) => i % PilotEvery == 0).Select(d => Coordinates.Carry(from, d, to))]), Gradients + gradients, threads);
+    }
+
+    // A model centred as its information at a typical point of its plain coordinates asks.
+    private static DayFit About(DayModel model, double[] typical, int gradients, int threads)
+    {
         DayDensity plain = new(model);
-        plain.Visit(search.Position);
+        plain.Visit(typical);
         DayModel levelled = model.Levelled(RunLevel.Of(plain), MeanLevel.Of(plain));
-        DayFit first = At(levelled, Coordinates.Carry(plain, search.Position, new DayDensity(levelled)), search.Gradients, threads, out ArrowHessian hessian);
+        DayFit first = At(levelled, Coordinates.Carry(plain, typical, new DayDensity(levelled)), gradients, threads, out ArrowHessian hessian);
         DayDensity plainLevelled = new(levelled);
         plainLevelled.Visit(first.Centre);
         GroupEvidence evidence = new(plainLevelled, first.Centre, hessian, first.Factor.MarginalVariances());
@@ -72,15 +91,11 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     /// <param name="cancel">Stops the work.</param>
     public DayFit Refined(long seed, int threads, CancellationToken cancel = default)
     {
-        int n = Model.Dimension;
-        NutsSettings settings = PosteriorSampling.Settings(Model) with { Chains = PilotChains, WarmUp = PilotWarmUp, Draws = PilotDraws, MaxTreeDepth = PilotDepth };
-        NutsResult pilot = Nuts.Sample(n, Whitened(), (_, stream) => PosteriorSampling.Start(this, stream), settings, seed ^ PilotSeed, threads, cancel: cancel, newSideStep: Spreads());
-        ArrowWhitening whitening = new(Centre, Factor);
-        double[][] draws = [.. Enumerable.Range(0, PilotChains * PilotDraws).Select(i => Position(whitening, pilot.Chains[i / PilotDraws].Draw(i % PilotDraws)))];
-        double[] middle = [.. Enumerable.Range(0, n).Select(i => draws.Average(d => d[i]))], scales = new double[n];
+        (double[][] draws, int taking) = Pilot(seed, threads, cancel);
+        double[] middle = Middle(draws), scales = new double[Model.Dimension];
         ArrowHessian here = Curvature(Model, Centre, threads);
         here.CopyDiagonal(scales);
-        for (int i = 0; i < n; i++)
+        for (int i = 0; i < scales.Length; i++)
             scales[i] = 1 / Math.Sqrt(Math.Max(Math.Abs(scales[i]), 1));
         int every = Model.Layout.LargestBlock > WideBlock ? 4 * PilotEvery : PilotEvery;
         ArrowHessian[] taken = new ArrowHessian[(draws.Length + every - 1) / every];
@@ -90,9 +105,19 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
             return own;
         }, _ => { });
         ArrowHessian[] hessians = [.. taken.Where(h => h.IsFinite)];
-        int gradients = Gradients + (int)pilot.Gradients + here.Gradients + hessians.Sum(h => h.Gradients);
+        int gradients = Gradients + taking + here.Gradients + hessians.Sum(h => h.Gradients);
         return hessians.Length == 0 ? this with { Gradients = gradients } : this with { Centre = middle, Factor = Factored(ArrowHessian.Mean(hessians)), Gradients = gradients };
     }
+
+    private (double[][] Draws, int Gradients) Pilot(long seed, int threads, CancellationToken cancel)
+    {
+        NutsSettings settings = PosteriorSampling.Settings(Model) with { Chains = PilotChains, WarmUp = PilotWarmUp, Draws = PilotDraws, MaxTreeDepth = PilotDepth };
+        NutsResult pilot = Nuts.Sample(Model.Dimension, Whitened(), (_, stream) => PosteriorSampling.Start(this, stream), settings, seed ^ PilotSeed, threads, cancel: cancel, newSideStep: Spreads());
+        ArrowWhitening whitening = new(Centre, Factor);
+        return ([.. Enumerable.Range(0, PilotChains * PilotDraws).Select(i => Position(whitening, pilot.Chains[i / PilotDraws].Draw(i % PilotDraws)))], (int)pilot.Gradients);
+    }
+
+    private static double[] Middle(double[][] draws) => [.. Enumerable.Range(0, draws[0].Length).Select(i => draws.Average(d => d[i]))];
 
     private static double[] Position(ArrowWhitening whitening, ReadOnlySpan<double> z)
     {

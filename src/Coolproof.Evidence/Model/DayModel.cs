@@ -61,8 +61,14 @@ internal sealed class DayModel
 
     public int Dimension => Parameters.Count;
 
-    /// <summary>Share of the runs that each day has.</summary>
-    public IReadOnlyList<double> DayShares => _dayShares ??= [.. Days.Select((_, d) => (double)Runs.Count(r => r.Day == d) / Runs.Length)];
+    /// <summary>Whether what is unknown of a day lies in a block of its own with its runs, since there are too many days to be globals.</summary>
+    public bool DaysAreBlocks => Days.Length > 0 && Days[0].Heat >= Layout.Globals;
+
+    /// <summary>
+    /// Share of the runs that each day has, of which the mean of the days is told; 0 where days are blocks, since a mean over them would couple each to all others, and nothing that
+    /// takes blocks for independent would hold. Of so many days the mean is well known anyway.
+    /// </summary>
+    public IReadOnlyList<double> DayShares => _dayShares ??= [.. Days.Select((_, d) => DaysAreBlocks ? 0 : (double)Runs.Count(r => r.Day == d) / Runs.Length)];
 
     /// <summary>The same model with other centring weights, one a group.</summary>
     public DayModel Centred(IReadOnlyList<double> weights) => With(Parameters, [.. Groups.Select((g, i) => g with { CentredWeight = weights[i] })], Levels, Level);
