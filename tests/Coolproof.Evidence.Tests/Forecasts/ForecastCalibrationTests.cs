@@ -34,13 +34,13 @@ public class ForecastCalibrationTests(ITestOutputHelper output)
     /// <summary>Few days: that nothing is absurd.</summary>
     [Theory]
     [InlineData(ForecastFrom.Can, 5)]
-    [InlineData(ForecastFrom.CanAndWinding, 2)]
+    [InlineData(ForecastFrom.CanAndWinding, 1)]
     public void On_a_few_days_races_end_near_what_was_forecast(ForecastFrom from, int days)
     {
         using ForecastLog log = new(from);
         ForecastCase[] cases = Cases(days, from, log);
         Print(cases);
-        Assert.True(cases.Length >= 4 * (days - 1));
+        Assert.True(cases.Length >= 4 * Math.Max(days - 1, 1)); // now and then a notebook can't be judged
         Assert.InRange(Covered(cases, c => c.Can, c => c.TrueCanC), 0.6, 1);
         Assert.InRange(Covered(cases, c => c.Winding, c => c.TrueWindingC), 0.6, 1);
     }
