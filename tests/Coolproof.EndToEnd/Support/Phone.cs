@@ -173,7 +173,11 @@ sealed class Phone : IAsyncDisposable
         await TouchAsync("touchEnd");
     }
 
+    // The browser takes a touch in at once, unless something of its own, a menu say, lies over the page.
+    static readonly TimeSpan LongestTouch = TimeSpan.FromSeconds(60);
+
     /// <summary>Fingers on the glass.</summary>
+    /// <exception cref="TimeoutException">The page doesn't get them.</exception>
     public async Task TouchAsync(string type, params (double X, double Y)[] points)
     {
         session ??= await Context.NewCDPSessionAsync(Page);
@@ -181,7 +185,7 @@ sealed class Phone : IAsyncDisposable
         {
             ["type"] = type,
             ["touchPoints"] = points.Select((point, index) => new Dictionary<string, object> { ["x"] = point.X, ["y"] = point.Y, ["id"] = index }).ToArray(),
-        });
+        }).WaitAsync(LongestTouch);
     }
 
     /// <summary>Types a number on the thumb pad and saves it.</summary>

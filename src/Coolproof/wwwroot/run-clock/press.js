@@ -91,7 +91,10 @@ export function listen(to) {
         fingers.clear();
         forget();
     });
-    window.addEventListener("contextmenu", (event) => buttonAt(event) && event.preventDefault());
+    // A wet or resting finger brings no menu up over the clock; where text is typed, the menu pastes.
+    window.addEventListener("contextmenu", (event) => {
+        if (!(event.target instanceof Element && event.target.closest("input, textarea"))) event.preventDefault();
+    });
     // A click without a finger or mouse comes from a key or from a screen reader.
     window.addEventListener("click", (event) => {
         // The click after a touch lands on whatever is there by now: on a sheet that the touch has opened, it would press a key.
