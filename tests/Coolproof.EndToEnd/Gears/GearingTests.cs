@@ -6,10 +6,10 @@ using Microsoft.Playwright;
 namespace Coolproof.EndToEnd.Gears;
 
 /// <summary>The page of gearing: answer and drawing follow the sliders, its address is the whole question, and everybody can use it.</summary>
-[Collection(nameof(Alone))]
 public sealed class GearingTests(Chromium chromium, PitTable table)
 {
     [Theory]
+    [Trait(SliderTimes.Trait, SliderTimes.Sliders)]
     [InlineData(false, "light")]
     [InlineData(false, "dark")]
     [InlineData(true, "light")]
@@ -23,7 +23,7 @@ public sealed class GearingTests(Chromium chromium, PitTable table)
         await page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(details => { details.open = true; })");
         Assert.Empty((await page.RunAxe()).Violations);
         Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth") <= 0);
-        var took = await SliderTimes.OfAsync(page, "gear", "air", [.. Enumerable.Range(0, 12), 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 37, 38], warmUp: 12);
+        await SliderTimes.TellAsync(page, "gear", "air", [.. Enumerable.Range(0, 12), 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 37, 38], warmUp: 12);
         await page.WaitForFunctionAsync("() => document.getElementById('gear-form').dataset.answered?.startsWith('whole') && !document.querySelector('[data-stale]')");
         Assert.Contains("air=38", page.Url);
         var (head, rest, drawing) = (await page.Locator("#gear-head").InnerTextAsync(), await page.Locator("#gear-table").TextContentAsync(), await page.Locator("#gear-drawing svg").First.InnerHTMLAsync());
@@ -35,7 +35,6 @@ public sealed class GearingTests(Chromium chromium, PitTable table)
         Assert.Equal(drawing, await other.Locator("#gear-drawing svg").First.InnerHTMLAsync());
         await other.Context.CloseAsync();
         await page.Context.CloseAsync();
-        SliderTimes.AreSoon(took);
     }
 
     [Fact]

@@ -6,10 +6,10 @@ using Microsoft.Playwright;
 namespace Coolproof.EndToEnd.Mounts;
 
 /// <summary>The page of a mount: its answer and its drawing follow the sliders, its address is the whole mount, and everybody can use it.</summary>
-[Collection(nameof(Alone))]
 public sealed class OneMountTests(Chromium chromium, PitTable table)
 {
     [Theory]
+    [Trait(SliderTimes.Trait, SliderTimes.Sliders)]
     [InlineData("mount", false, "light")]
     [InlineData("mount", true, "dark")]
     [InlineData("mount beside readings", false, "dark")]
@@ -27,7 +27,7 @@ public sealed class OneMountTests(Chromium chromium, PitTable table)
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{place}-{(wide ? "wide" : "phone")}-{theme}.png") });
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{place}-{(wide ? "wide" : "phone")}-{theme}-all.png"), FullPage = true });
         }
-        var took = await SliderTimes.OfAsync(page, "mount", "flow", [.. Enumerable.Range(2, 27)], warmUp: 12);
+        await SliderTimes.TellAsync(page, "mount", "flow", [.. Enumerable.Range(2, 27)], warmUp: 12);
         await page.WaitForFunctionAsync("() => document.getElementById('mount-form').dataset.answered?.startsWith('whole') && !document.querySelector('[data-stale]')");
         Assert.Contains("flow=28", page.Url);
         var (head, drawing) = (await page.Locator("#mount-head").InnerTextAsync(), await page.Locator("#mount-drawing svg").First.InnerHTMLAsync());
@@ -39,7 +39,6 @@ public sealed class OneMountTests(Chromium chromium, PitTable table)
         Assert.Equal(drawing, await other.Locator("#mount-drawing svg").First.InnerHTMLAsync());
         await other.Context.CloseAsync();
         await page.Context.CloseAsync();
-        SliderTimes.AreSoon(took);
     }
 
     [Fact]

@@ -9,6 +9,7 @@ namespace Coolproof.EndToEnd.Spending;
 public sealed class SpendingTests(Chromium chromium, PitTable table)
 {
     [Theory]
+    [Trait(SliderTimes.Trait, SliderTimes.Sliders)]
     [InlineData("spend", false, "light")]
     [InlineData("spend", true, "dark")]
     [InlineData("spend beside readings", false, "dark")]
@@ -22,7 +23,7 @@ public sealed class SpendingTests(Chromium chromium, PitTable table)
         await page.EvaluateAsync("() => document.querySelectorAll('main details').forEach(details => { details.open = true; })");
         Assert.Empty((await page.RunAxe()).Violations);
         Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth") <= 0);
-        var took = await SliderTimes.OfAsync(page, "spend", "money", [.. Enumerable.Range(0, 26)], warmUp: 11);
+        await SliderTimes.TellAsync(page, "spend", "money", [.. Enumerable.Range(0, 26)], warmUp: 11);
         await page.WaitForFunctionAsync("() => document.getElementById('spend-form').dataset.answered?.startsWith('whole')");
         Assert.Contains("money=25", page.Url);
         var (head, steps, drawing) = (await page.Locator("#spend-head h1").InnerTextAsync(), await page.Locator("#spend-steps").InnerTextAsync(), await page.Locator("#spend-head svg").First.InnerHTMLAsync());
@@ -34,7 +35,6 @@ public sealed class SpendingTests(Chromium chromium, PitTable table)
         Assert.Equal(drawing, await other.Locator("#spend-head svg").First.InnerHTMLAsync());
         await other.Context.CloseAsync();
         await page.Context.CloseAsync();
-        SliderTimes.AreSoon(took);
     }
 
     [Fact]
