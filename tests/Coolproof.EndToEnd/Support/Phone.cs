@@ -263,19 +263,11 @@ sealed class Phone : IAsyncDisposable
     /// <summary>The longest of those pauses, in seconds.</summary>
     public async Task<double> LongestPauseAsync() => await Page.EvaluateAsync<double>("() => globalThis.longestPause / 1000");
 
-    /// <summary>Loads the page again, and once more where that failed: on a crowded machine the browser may not get its worker going at once, and people try again.</summary>
+    /// <summary>Loads the page again.</summary>
     public async Task ReloadAsync()
     {
         session = null;
-        try
-        {
-            await Page.ReloadAsync();
-        }
-        catch (PlaywrightException failed) when (failed.Message.Contains("ERR_FAILED", StringComparison.Ordinal))
-        {
-            await Task.Delay(1_000);
-            await Page.ReloadAsync();
-        }
+        await Page.ReloadAsync();
         await ReadyAsync();
     }
 
