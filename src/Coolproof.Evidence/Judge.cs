@@ -84,7 +84,7 @@ public static class Judge
     private static Judgement Sampled(
         ReadingsTable table, DayModel model, int[] options, FairConditions fair, JudgeSettings settings, IProgress<JudgeProgress>? progress, CancellationToken cancel)
     {
-        DayFit fit = DayFit.Of(model, settings.Threads).Refined(settings.Seed, settings.Threads, cancel);
+        DayFit fit = DayFit.Of(model, settings.Threads, cancel).Refined(settings.Seed, settings.Threads, cancel);
         IProgress<double>? sampling = progress is null ? null : new Relay<double>(fraction => progress.Report(new("weighing the readings", fraction)));
         (Posterior posterior, GatedResult result) = PosteriorSampling.Run(table, fit, options, fair, settings.Seed, settings.Threads, sampling, cancel);
         if (!result.Gate.Passed)

@@ -12,7 +12,7 @@ namespace Coolproof.Evidence.Model;
 internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Factor, int Gradients)
 {
     /// <summary>
-    /// The typical point: spreads at their most probable values, the rest at its mode given them. It stays what it is when the model is whitened anew, so
+    /// The typical point: spreads at their most probable values, the rest at its mode given them; of many days the middle of a pilot run with a seed of its own. It stays what it is when the model is whitened anew, so
     /// that what is reckoned there does not depend on a seed.
     /// </summary>
     public double[] Typical { get; private init; } = Centre;
@@ -22,23 +22,24 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     private const int PilotsOfManyDays = 2;
     private const long PilotSeed = 0x5b1f;
 
-    /// <summary>Prepares a model: spreads at their most probable values, the rest at its mode given them.</summary>
+    /// <summary>Prepares a model about its typical point.</summary>
     /// <param name="model">The model.</param>
     /// <param name="threads">Threads; the figures are the same with any number.</param>
-    public static DayFit Of(DayModel model, int threads = 1)
+    /// <param name="cancel">Stops the pilot runs of many days.</param>
+    public static DayFit Of(DayModel model, int threads = 1, CancellationToken cancel = default)
     {
         SpreadSearch search = SpreadSearch.Run(model, threads);
         DayFit fit = About(model, search.Position, search.Gradients, threads);
         for (int i = 0; i < PilotsOfManyDays && model.DaysAreBlocks; i++)
-            fit = fit.AboutPilot(model, threads);
+            fit = fit.AboutPilot(model, threads, cancel);
         return fit;
     }
 
     // Where there are hundreds of runs, their many small unknowns draw the mode of all far away from the bulk (the offset of a gun five sds), and what is measured there misleads. A pilot
     // run finds its way to the bulk from there all the same, over a hundred days in two goes; coordinates are then chosen anew about its middle.
-    private DayFit AboutPilot(DayModel plain, int threads)
+    private DayFit AboutPilot(DayModel plain, int threads, CancellationToken cancel)
     {
-        (double[][] draws, int gradients) = Pilot(PilotSeed, threads, CancellationToken.None);
+        (double[][] draws, int gradients) = Pilot(0, threads, cancel);
         DayDensity from = new(Model), to = new(plain);
         return About(plain, Middle([.. draws.Where((_, i) => i % PilotEvery == 0).Select(d => Coordinates.Carry(from, d, to))]), Gradients + gradients, threads);
     }
@@ -91,7 +92,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     /// <param name="cancel">Stops the work.</param>
     public DayFit Refined(long seed, int threads, CancellationToken cancel = default)
     {
-        (double[][] draws, int taking) = Pilot(seed, threads, cancel);
+        (double[][] draws, int taking) = Pilot(seed ^ PilotSeed, threads, cancel);
         double[] middle = Middle(draws), scales = new double[Model.Dimension];
         ArrowHessian here = Curvature(Model, Centre, threads);
         here.CopyDiagonal(scales);
@@ -112,7 +113,7 @@ internal sealed record DayFit(DayModel Model, double[] Centre, ArrowFactor Facto
     private (double[][] Draws, int Gradients) Pilot(long seed, int threads, CancellationToken cancel)
     {
         NutsSettings settings = PosteriorSampling.Settings(Model) with { Chains = PilotChains, WarmUp = PilotWarmUp, Draws = PilotDraws, MaxTreeDepth = PilotDepth };
-        NutsResult pilot = Nuts.Sample(Model.Dimension, Whitened(), (_, stream) => PosteriorSampling.Start(this, stream), settings, seed ^ PilotSeed, threads, cancel: cancel, newSideStep: Spreads());
+        NutsResult pilot = Nuts.Sample(Model.Dimension, Whitened(), (_, stream) => PosteriorSampling.Start(this, stream), settings, seed, threads, cancel: cancel, newSideStep: Spreads());
         ArrowWhitening whitening = new(Centre, Factor);
         return ([.. Enumerable.Range(0, PilotChains * PilotDraws).Select(i => Position(whitening, pilot.Chains[i / PilotDraws].Draw(i % PilotDraws)))], (int)pilot.Gradients);
     }

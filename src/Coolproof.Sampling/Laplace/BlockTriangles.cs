@@ -63,7 +63,7 @@ sealed class BlockTriangles
         }
     }
 
-    // Each row of each triangle with its own place among the locals and how many follow within the block.
+    // What is done with each row of each triangle: it begins at its diagonal, the given place among the locals, and ends with its block.
     delegate void OnRow(ReadOnlySpan<double> row, int local, ReadOnlySpan<double> x, Span<double> y);
 
     void EachRow(ReadOnlySpan<double> x, Span<double> y, OnRow act)
