@@ -17,8 +17,7 @@ internal sealed class SpreadSearch
     private const double StartScatterX = 10;
 
     // Hundreds of runs get lost among wild readings when scatter falls at once to what a gun's is: there it narrows, so that each mode lies near the one before.
-    private static readonly double[] Narrowing = [StartScatterX, 4, 1.7];
-    private static readonly int[] MatricesNarrowing = [16, 6, 6];
+    private static readonly (double ScatterX, int MaxHessians)[] Narrowing = [(StartScatterX, 16), (4, 6), (1.7, 6)];
 
     private readonly DayModel _model;
     private readonly int _threads;
@@ -29,7 +28,8 @@ internal sealed class SpreadSearch
     {
         (_model, _threads) = (model, threads);
         _x = Enumerable.Range(0, model.Layout.Globals).Where(i => model.Parameters[i].Prior == PriorKind.HalfNormal)
-            .ToDictionary(i => i, i => model.Instruments.Any(e => e.Scatter == i) ? StartScatterX : StartX);
+            .ToDictionary(i => i, _ => StartX);
+        SetScatters(StartScatterX);
         Position = [.. model.Parameters.Select(Start)];
     }
 
@@ -38,9 +38,6 @@ internal sealed class SpreadSearch
 
     /// <summary>Marginal variances there, given the spreads.</summary>
     public double[] Variance { get; private set; } = [];
-
-    /// <summary>Curvature of each parameter given all others.</summary>
-    public double[] Curvature { get; private set; } = [];
 
     /// <summary>Gradients taken.</summary>
     public int Gradients { get; private set; }
@@ -83,12 +80,17 @@ internal sealed class SpreadSearch
     // Spreads stay in the middle of what is believed of them: what so many readings say of them at a mode is wrong (DayFit), and a pilot run tells it anyway.
     private void Narrow()
     {
-        for (int i = 0; i < Narrowing.Length; i++)
+        foreach ((double scatterX, int maxHessians) in Narrowing)
         {
-            SetScatters(Narrowing[i]);
-            Expect(MatricesNarrowing[i]);
+            SetScatters(scatterX);
+            Expect(maxHessians);
         }
         SetScatters(StartX);
+        SeatSpreads();
+    }
+
+    private void SeatSpreads()
+    {
         foreach ((int i, double x) in _x)
             Position[i] = HalfNormal.Invert(x);
     }
@@ -106,15 +108,13 @@ internal sealed class SpreadSearch
             if (_x.TryGetValue(group.Spread, out double x))
                 foreach (int member in group.Members)
                     Position[member] *= Whole(group, HalfNormal.At(Position[group.Spread]).X) / Whole(group, x);
-        foreach ((int i, double x) in _x)
-            Position[i] = HalfNormal.Invert(x);
+        SeatSpreads();
         DayModel held = _model.Holding(_x);
         ModeSettings settings = new(Tolerance: 1e-2, MaxHessians: maxHessians) { Second = _threads > 1 ? new DayDensity(held).Evaluate : null };
         ArrowMode mode = ArrowMode.Find(new DayDensity(held).Evaluate, held.Layout, Position, settings);
         Gradients += mode.Gradients;
         Position = mode.Position;
         Variance = mode.Factor.MarginalVariances();
-        mode.Hessian.CopyDiagonal(Curvature = new double[Position.Length]);
     }
 
     // After the first round scatter begins anew: what the readings miss says little of it yet.
