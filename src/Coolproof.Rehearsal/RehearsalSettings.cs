@@ -133,6 +133,9 @@ public sealed record RehearsalSettings(long Seed, IReadOnlyList<RehearsalOption>
     /// <summary>Whether the winding's resistance is noted beside each reading, always with its time: a four-wire meter on leads left soldered.</summary>
     public bool WindingMeasured { get; init; }
 
+    /// <summary>Whether warm magnets weaken, so that the same driving takes more current.</summary>
+    public bool MagnetsWeaken { get; init; }
+
     /// <summary>Whether the true can is traced second by second.</summary>
     public bool Traced { get; init; }
 

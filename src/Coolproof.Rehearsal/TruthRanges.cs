@@ -256,6 +256,11 @@ public static class TruthRanges
     /// <summary>Sd of what the logger's clock is off by after it was set by the shape of the trace, s (design; docs/traces.md).</summary>
     public const double ProbeClockSdS = 1;
 
+    // Magnets that weaken. Drawn apart from all else: days without them are the same.
+
+    /// <summary>Part of their strength that warm magnets lose, 1/K: about the 0.0010 to 0.0012 of public grade tables (design).</summary>
+    public static readonly Between MagnetLossPerK = new(0.0008, 0.0014);
+
     // The meter at the winding. Drawn apart from all else: days without it are the same.
 
     /// <summary>Resistance of a pair of tabs at 25 °C, mΩ (common practice, no source); where it lay when it was measured cold, °C (design).</summary>

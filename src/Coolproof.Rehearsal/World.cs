@@ -26,7 +26,7 @@ internal sealed record World(
     {
         RandomStream chance = new(settings.Seed, "motor");
         double massKg = settings.MotorMassKg ?? chance.In(TruthRanges.MotorMassKg), scale = massKg / MotorBody.ReferenceMassKg;
-        MotorBody body = DrawnBody(massKg, chance);
+        MotorBody body = DrawnBody(massKg, chance) with { MagnetLossPerK = settings.MagnetsWeaken ? new RandomStream(settings.Seed, "magnets").In(TruthRanges.MagnetLossPerK) : 0 };
         LapPattern lap = DrawnLap(new RandomStream(settings.Seed, "lap"));
         RandomStream cooling = new(settings.Seed, "cooling");
         double copperShare = chance.SymmetricBeta(TruthRanges.CopperShareShape);

@@ -38,6 +38,19 @@ public class RehearseTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Weakening_magnets_make_a_longer_race_warmer_than_the_heat_of_the_tests_alone()
+    {
+        // One motor and heat; what differs is that magnets hold or weaken.
+        RehearsalSettings hold = new(21, ThreeOptions) { MotorMassKg = 0.165, HeatW = 38 };
+        Truth held = Rehearse.Day(hold).Truth, weakened = Rehearse.Day(hold with { MagnetsWeaken = true }).Truth;
+        Assert.Equal(held.Motor with { MagnetLossPerK = weakened.Motor.MagnetLossPerK }, weakened.Motor);
+        Assert.InRange(weakened.Motor.MagnetLossPerK, TruthRanges.MagnetLossPerK.Low, TruthRanges.MagnetLossPerK.High);
+        double Warmer(double airC, double driveS) => weakened.Peaks(airC, driveS)[0].CanC - held.Peaks(airC, driveS)[0].CanC;
+        output.WriteLine($"{Warmer(25, 300):f2} K after 5 min, {Warmer(25, 600):f2} K after 10, {Warmer(38, 600):f2} K at 38 °C");
+        Assert.True(0 < Warmer(25, 300) && Warmer(25, 300) < Warmer(25, 600) && Warmer(25, 600) < Warmer(38, 600));
+    }
+
+    [Fact]
     public void Without_deviations_a_run_as_driven_from_air_ends_where_the_truth_says()
     {
         RehearsalSettings still = new(11, ThreeOptions, 1) { Deviations = 0, AirFromC = [25], AirDriftK = 0, CoolDownMin = 25, FanRunsOn = true };

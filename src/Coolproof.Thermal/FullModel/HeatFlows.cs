@@ -16,7 +16,7 @@ public static class HeatFlows
     /// <param name="rate">Receives six rates, K/s.</param>
     public static void Rates(MotorBody body, CoolingOption cooling, in Phase phase, ReadOnlySpan<double> t, Span<double> rate)
     {
-        double copper = CopperW(body, phase, t[W]);
+        double copper = CopperW(body, phase, t[W], t[R]);
         double slot = body.SlotWPerK * (t[W] - t[L]);
         double coreCan = body.CoreToCanWPerK * (t[L] - t[C]);
         double gap = body.RotorToLaminationsWPerK * (t[R] - t[L]);
@@ -50,7 +50,9 @@ public static class HeatFlows
     public static void Jacobian(MotorBody body, CoolingOption cooling, in Phase phase, ReadOnlySpan<double> t, Span<double> jacobian)
     {
         jacobian.Clear();
-        jacobian[W * Nodes + W] = body.CopperRisePerK * phase.CopperW25;
+        double strength = MagnetStrength(body, t[R]);
+        jacobian[W * Nodes + W] = body.CopperRisePerK * phase.CopperW25 / (strength * strength);
+        jacobian[W * Nodes + R] = 2 * body.MagnetLossPerK / strength * CopperW(body, phase, t[W], t[R]);
         Link(jacobian, W, L, body.SlotWPerK);
         Link(jacobian, L, C, body.CoreToCanWPerK);
         Link(jacobian, R, L, body.RotorToLaminationsWPerK);
@@ -77,7 +79,7 @@ public static class HeatFlows
     /// <param name="body">The motor.</param>
     /// <param name="phase">The conditions.</param>
     /// <param name="t">Six temperatures, °C.</param>
-    public static double HeatInW(MotorBody body, in Phase phase, ReadOnlySpan<double> t) => CopperW(body, phase, t[W]) + phase.IronW;
+    public static double HeatInW(MotorBody body, in Phase phase, ReadOnlySpan<double> t) => CopperW(body, phase, t[W], t[R]) + phase.IronW;
 
     /// <summary>Heat leaving to the free air and by radiation, W.</summary>
     /// <param name="cooling">The option fitted.</param>
@@ -115,7 +117,13 @@ public static class HeatFlows
         return 4 * areaM2 * PhysicalConstants.StefanBoltzmann * hot * hot * hot;
     }
 
-    static double CopperW(MotorBody body, in Phase phase, double windingC) => phase.CopperW25 * (1 + body.CopperRisePerK * (windingC - 25));
+    static double CopperW(MotorBody body, in Phase phase, double windingC, double rotorC)
+    {
+        double strength = MagnetStrength(body, rotorC);
+        return phase.CopperW25 * (1 + body.CopperRisePerK * (windingC - 25)) / (strength * strength);
+    }
+
+    static double MagnetStrength(MotorBody body, double rotorC) => 1 - body.MagnetLossPerK * (rotorC - 25);
 
     // |d|^(1/4) by two square roots: these stand in the innermost loop.
     static double NaturalW(double coefficient, double differenceK) => coefficient * differenceK * Math.Sqrt(Math.Sqrt(Math.Abs(differenceK)));

@@ -25,6 +25,9 @@ public sealed record MotorBody(
     /// <summary>Rise of copper's resistance at 25 °C, 1/K.</summary>
     public double CopperRisePerK { get; init; } = Winding.AlphaAt25;
 
+    /// <summary>Part of their strength that magnets lose for each degree of the rotor over 25 °C, 1/K; 0: they keep it. The current for the same torque goes with its inverse, copper heat with that square.</summary>
+    public double MagnetLossPerK { get; init; }
+
     /// <summary>Share of the iron heat that arises in the rotor. Few per cent in slotted machines (from memory).</summary>
     public double IronShareRotor { get; init; } = 0.05;
 

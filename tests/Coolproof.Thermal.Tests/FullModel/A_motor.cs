@@ -7,6 +7,9 @@ static class A_motor
 {
     internal static readonly MotorBody Body = MotorBody.OfMass(0.165);
 
+    /// <summary>The same with magnets that weaken as they warm.</summary>
+    internal static readonly MotorBody Weakening = Body with { MagnetLossPerK = 0.0012 };
+
     internal static readonly CoolingOption FanOption = new(
         FanWPerK: 0.5, MotionWPerK: 0.1, NaturalWPerK125: 0.02, RadiatingAreaM2: 0.007, EndbellShare: 0.15, ShellStillWPerK: 3, ShellMotionWPerK: 1.2);
 

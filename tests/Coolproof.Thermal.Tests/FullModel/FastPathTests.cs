@@ -6,16 +6,18 @@ namespace Coolproof.Thermal.Tests.FullModel;
 public class FastPathTests(ITestOutputHelper output)
 {
     [Theory]
-    [InlineData(true)]
-    [InlineData(false)]
-    public void The_fast_path_follows_the_reference_path_through_a_whole_run_within_a_tenth_of_a_kelvin(bool fanAfterStop)
+    [InlineData(true, false)]
+    [InlineData(false, false)]
+    [InlineData(false, true)]
+    public void The_fast_path_follows_the_reference_path_through_a_whole_run_within_a_tenth_of_a_kelvin(bool fanAfterStop, bool magnetsWeaken)
     {
+        MotorBody body = magnetsWeaken ? Weakening : Body;
         double worst = 0;
         double[] fast = At(27), slow = At(27);
         foreach ((Phase phase, double seconds) in Run(27, fanAfterStop))
         {
-            FastPath.Advance(Body, FanOption, phase, seconds, fast);
-            ReferencePath.Advance(Body, FanOption, phase, seconds, slow);
+            FastPath.Advance(body, FanOption, phase, seconds, fast);
+            ReferencePath.Advance(body, FanOption, phase, seconds, slow);
             worst = Math.Max(worst, fast.Zip(slow, (a, b) => Math.Abs(a - b)).Max());
         }
         output.WriteLine($"worst difference {worst:e2} K, at the end {string.Join(' ', slow.Select(x => x.ToString("f2")))}");
