@@ -29,6 +29,9 @@ public class ForecastCalibrationTests(ITestOutputHelper output)
         Assert.InRange(Covered(cases, c => c.Winding, c => c.TrueWindingC), 0.85, 0.95);
         Assert.InRange(Wider(cases, c => c.Can, c => c.IdealCanK), 0.5, 1.5);
         Assert.InRange(Wider(cases, c => c.Winding, c => c.IdealWindingK), 0.5, 1.5);
+        // Odds are those that come, all told and where the forecast is in doubt, within three points and two errors.
+        foreach (ForecastCase[] some in new[] { cases, [.. cases.Where(c => c.Odds is > 0.2 and < 0.8)] })
+            Assert.InRange(some.Average(ToldLessPassed), -0.03 - 2 * Error(some, ToldLessPassed), 0.03 + 2 * Error(some, ToldLessPassed));
     }
 
     /// <summary>Few days: that nothing is absurd. With resistances a notebook takes two minutes, so those are in the long suite only.</summary>
@@ -72,11 +75,24 @@ public class ForecastCalibrationTests(ITestOutputHelper output)
             output.WriteLine(Text($"{with.Length} cases without {ForecastSources.Names[i]}: width over the whole's, median: can {with.Select(c => c.Without[i].CanK / c.Without[0].CanK).Median():F2}, winding {with.Select(c => c.Without[i].WindingK / c.Without[0].WindingK).Median():F2}; over the ideal's {with.Select(c => c.Without[i].CanK / c.IdealCanK).Median():F2} and {with.Select(c => c.Without[i].WindingK / c.IdealWindingK).Median():F2}"));
         output.WriteLine(Text($"a limit at the forecast's own 5, 50 and 95 % (told 95, 50 and 5 %) is passed: can {Passed(cases, c => c.Can, c => c.TrueCanC)}; winding {Passed(cases, c => c.Winding, c => c.TrueWindingC)}; magnet {Passed(cases, c => c.Magnet, c => c.TrueMagnetC)}"));
         foreach (IGrouping<int, ForecastCase> bin in cases.GroupBy(c => Math.Min((int)(5 * c.Odds), 4)).OrderBy(g => g.Key))
-            output.WriteLine(Text($"odds told {bin.Average(c => c.Odds):P0}: passed {bin.Count(c => c.Passed)} of {bin.Count()} ({bin.Average(c => c.Passed ? 1.0 : 0):P0})"));
+            output.WriteLine(Text($"odds told {bin.Average(c => c.Odds):P0}: passed in {bin.Average(c => c.Passed):P0} ± {Error([.. bin], c => c.Passed - c.Odds):P0} of the races of {bin.Count()} cases"));
+        output.WriteLine(Text($"odds of all: told less passed {cases.Average(ToldLessPassed):P1} ± {Error(cases, ToldLessPassed):P1}; errors by notebooks: coverage ± {Error(cases, c => Holds(c.Can, c.TrueCanC)):P1} and {Error(cases, c => Holds(c.Winding, c.TrueWindingC)):P1}, can forecast less what came {cases.Average(c => c.Can.Q50 - c.TrueCanC):F2} ± {Error(cases, c => c.Can.Q50 - c.TrueCanC):F2} K on average"));
     }
 
+    private static double ToldLessPassed(ForecastCase c) => c.Odds - c.Passed;
+
+    // Standard error of a mean over cases: those of one notebook share its motor, so notebooks are what is drawn, not cases.
+    private static double Error(ForecastCase[] cases, Func<ForecastCase, double> of)
+    {
+        double mean = cases.Average(of);
+        double[] sums = [.. cases.GroupBy(c => c.Day).Select(g => g.Sum(c => of(c) - mean))];
+        return Math.Sqrt(sums.Length / (sums.Length - 1.0) * sums.Sum(s => s * s)) / cases.Length;
+    }
+
+    private static double Holds(Summary said, double came) => came >= said.Q05 && came <= said.Q95 ? 1 : 0;
+
     private static double Covered(ForecastCase[] cases, Func<ForecastCase, Summary> said, Func<ForecastCase, double> came) =>
-        cases.Average(c => came(c) >= said(c).Q05 && came(c) <= said(c).Q95 ? 1.0 : 0);
+        cases.Average(c => Holds(said(c), came(c)));
 
     private static string Passed(ForecastCase[] cases, Func<ForecastCase, Summary> said, Func<ForecastCase, double> came) =>
         string.Join(", ", new Func<Summary, double>[] { s => s.Q05, s => s.Q50, s => s.Q95 }.Select(limit => Text($"{cases.Average(c => came(c) > limit(said(c)) ? 1.0 : 0):P1}")));

@@ -19,9 +19,9 @@ namespace Coolproof.Evidence.Tests.Forecasts;
 /// <param name="IdealWindingK">Likewise of the winding.</param>
 /// <param name="CanReaderWindingK">Of the winding, to somebody who knows all that but the winding's own constants, slot and copper's share of the heat: nothing read on the can tells them.</param>
 /// <param name="Odds">Odds told of passing a limit on the can.</param>
-/// <param name="Passed">Whether it was passed.</param>
+/// <param name="Passed">Share of the races that then came in which it was passed.</param>
 internal sealed record ForecastCase(
-    long Day, Summary Can, double TrueCanC, Summary Winding, double TrueWindingC, Summary Magnet, double TrueMagnetC, double IdealCanK, double IdealWindingK, double CanReaderWindingK, double Odds, bool Passed)
+    long Day, Summary Can, double TrueCanC, Summary Winding, double TrueWindingC, Summary Magnet, double TrueMagnetC, double IdealCanK, double IdealWindingK, double CanReaderWindingK, double Odds, double Passed)
 {
     /// <summary>Width of the can's and of the winding's 90 % interval without a source of doubt, K, as named in <see cref="ForecastSources.Names"/>; empty on most days.</summary>
     public IReadOnlyList<(double CanK, double WindingK)> Without { get; init; } = [];
@@ -39,16 +39,15 @@ public enum ForecastFrom
 /// <summary>Judges a simulated day and forecasts races that then come, by the full model.</summary>
 internal static class ForecastDay
 {
-    private const int Options = 2, IdealDays = 80, EverySource = 4;
+    private const int Options = 2, IdealDays = 80, DaysToCome = 25, EverySource = 4;
     private const double LimitSdK = 8;
 
     public static IReadOnlyList<ForecastCase> Of(long seed, ForecastFrom from)
     {
         SimulatedDay day = Rehearse.Day(Settings(seed, from));
-        if (Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is not Judged { Races: { } races })
+        if (KeptEvidence.Of($"{from}-{seed}", () => Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is Judged { Races: { } races } ? races.Value : null) is not { } evidence)
             return [];
         RandomStream chance = new(seed, 77);
-        RaceEvidence evidence = races.Value;
         List<ForecastCase> cases = [];
         for (int i = 0; i < 2; i++)
         {
@@ -63,7 +62,7 @@ internal static class ForecastDay
 
     private static RehearsalSettings Settings(long seed, ForecastFrom from)
     {
-        RehearsalSettings any = DayGenerator.Settings(seed, sameOptionTwice: false);
+        RehearsalSettings any = DayGenerator.Settings(seed, sameOptionTwice: false) with { MagnetsWeaken = true };
         return from == ForecastFrom.Can ? any with { Evenings = 3 } : any with
         {
             Evenings = 6,
@@ -85,9 +84,9 @@ internal static class ForecastDay
         RaceLimit limit = new(LimitedPart.Can, middle + LimitSdK * chance.NextNormal(), "drawn");
         OptionForecast forecast = Forecast.Of(only, scenario, new([limit], 1), seed, coolDowns: false)[0];
         RaceStop last = forecast.Stops[^1];
-        double soFar = forecast.Limits[0].Odds;
+        double passed = Enumerable.Range(0, DaysToCome).Average(_ => Come(day.Truth, evidence.Options[option], scenario, chance, 1).HighestCanC > limit.LimitC ? 1.0 : 0);
         return new(seed, last.HighestCanC, came.HighestCanC, last.WindingC, came.WindingC, last.HighestMagnetC, came.HighestRotorC,
-            Width([.. ideal.Select(s => s.HighestCanC)]), Width([.. ideal.Select(s => s.WindingC)]), Width([.. canReader.Select(s => s.WindingC)]), soFar, came.HighestCanC > limit.LimitC)
+            Width([.. ideal.Select(s => s.HighestCanC)]), Width([.. ideal.Select(s => s.WindingC)]), Width([.. canReader.Select(s => s.WindingC)]), forecast.Limits[0].Odds, passed)
         {
             Without = seed % EverySource != 0 ? [] : ForecastSources.Widths(evidence, scenario, option, seed, day.Truth.Hyperparameters),
         };

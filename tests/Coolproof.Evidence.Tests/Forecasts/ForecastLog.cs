@@ -55,7 +55,7 @@ internal sealed class ForecastLog : IDisposable
         double[] values =
         [
             c.Can.Q05, c.Can.Q50, c.Can.Q95, c.TrueCanC, c.Winding.Q05, c.Winding.Q50, c.Winding.Q95, c.TrueWindingC, c.Magnet.Q05, c.Magnet.Q50, c.Magnet.Q95, c.TrueMagnetC,
-            c.IdealCanK, c.IdealWindingK, c.CanReaderWindingK, c.Odds, c.Passed ? 1 : 0, .. c.Without.SelectMany(w => new[] { w.CanK, w.WindingK }),
+            c.IdealCanK, c.IdealWindingK, c.CanReaderWindingK, c.Odds, c.Passed, .. c.Without.SelectMany(w => new[] { w.CanK, w.WindingK }),
         ];
         return string.Create(CultureInfo.InvariantCulture, $"{cases},{c.Day},") + string.Join(',', values.Select(v => v.ToString("G6", CultureInfo.InvariantCulture)));
     }
@@ -64,7 +64,7 @@ internal sealed class ForecastLog : IDisposable
     {
         double[] v = [.. cells.Skip(2).Select(cell => double.Parse(cell, CultureInfo.InvariantCulture))];
         Summary Said(int at) => new(double.NaN, double.NaN, v[at], double.NaN, v[at + 1], double.NaN, v[at + 2]);
-        return new(long.Parse(cells[1], CultureInfo.InvariantCulture), Said(0), v[3], Said(4), v[7], Said(8), v[11], v[12], v[13], v[14], v[15], v[16] == 1)
+        return new(long.Parse(cells[1], CultureInfo.InvariantCulture), Said(0), v[3], Said(4), v[7], Said(8), v[11], v[12], v[13], v[14], v[15], v[16])
         {
             Without = [.. v[Before..].Chunk(2).Select(pair => (pair[0], pair[1]))],
         };
