@@ -6,7 +6,7 @@ namespace Coolproof.Advice.Gearing;
 /// <summary>
 /// Choices whose odds come so near those accepted that what is read off parabolas and surfaces might decide: from the quickest on, each draw's lap and race day are driven for them until one is safe.
 /// </summary>
-internal sealed class CloseCalls(GearQuestion question, RaceEvidence evidence, LapBelief belief, double[][] z, LapGrid grid, LapTrust trust)
+internal sealed class CloseCalls(GearQuestion question, GearDraws draws, LapBelief belief, LapGrid grid)
 {
     // Odds of a choice that are read off were a point off at most over a hundred notebooks (docs/gear.md): well beyond it.
     private const double Within = 0.03;
@@ -28,7 +28,7 @@ internal sealed class CloseCalls(GearQuestion question, RaceEvidence evidence, L
         foreach (int i in Enumerable.Range(0, gears.Count).Where(i => gears[i].PackLasts && read[i].OddsOfAny <= accepted + Within).OrderBy(i => gears[i].LapS.Q50))
         {
             if (read[i].OddsOfAny >= accepted - Within)
-                settled[i] = heat(GearedRaces.OneByOne(evidence, question.Scenario, [Heats(i, cancel)], option, question.Seed, cancel));
+                settled[i] = heat(GearedRaces.OneByOne(draws.Evidence, question.Scenario, [Heats(i, cancel)], option, question.Seed, cancel));
             if (settled[i].OddsOfAny <= accepted)
                 break;
         }
@@ -39,7 +39,7 @@ internal sealed class CloseCalls(GearQuestion question, RaceEvidence evidence, L
     {
         GearChoice asked = grid.Choices[choice];
         LapFigures?[] driven = Laps(question.Rig.Driven, cancel), turned = Laps(asked with { TimingDeg = question.Rig.Driven.TimingDeg }, cancel), laps = Laps(asked, cancel);
-        return [.. z.Select((at, d) => driven[d] is { } a && turned[d] is { } b && laps[d] is { } c ? trust.Heat(d, a, b, c) : grid.Heat(choice, at, d, trust))];
+        return [.. draws.Z.Select((at, d) => driven[d] is { } a && turned[d] is { } b && laps[d] is { } c ? draws.Trust.Heat(d, a, b, c) : grid.Heat(choice, at, d, draws.Trust))];
     }
 
     // Null where a draw's lap can't be driven: there what is read off stays.
@@ -47,12 +47,12 @@ internal sealed class CloseCalls(GearQuestion question, RaceEvidence evidence, L
     {
         if (_laps.TryGetValue(choice, out LapFigures?[]? held))
             return held;
-        LapFigures?[] laps = new LapFigures?[z.Length];
-        Parallel.For(0, z.Length, new ParallelOptions { CancellationToken = cancel }, d =>
+        LapFigures?[] laps = new LapFigures?[draws.Z.Length];
+        Parallel.For(0, draws.Z.Length, new ParallelOptions { CancellationToken = cancel }, d =>
         {
             try
             {
-                laps[d] = LapFigures.Of(belief.At(z[d]).Lap(choice, belief.DrawnAh, StepM));
+                laps[d] = LapFigures.Of(belief.At(draws.Z[d]).Lap(choice, belief.DrawnAh, StepM));
             }
             catch (LapException)
             {

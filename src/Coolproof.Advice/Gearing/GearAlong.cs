@@ -17,12 +17,12 @@ public static class GearAlong
     public static GearAnswer Of(GearQuestion question, RaceEvidence evidence, GearLaps laps, int nodes, bool hotter, CancellationToken cancel = default)
     {
         IReadOnlyList<int>[] lines = [.. laps.Choices.Select((choice, i) => (choice, i)).GroupBy(one => one.choice.TimingDeg, one => one.i).Select(line => line.ToArray())];
-        RaceEvidence thinned = evidence.Thinned(question.Draws);
-        GearTelling telling = new(question, thinned, laps);
-        RaceHeat[][] heats = telling.Heats(laps.Grid.Trust(thinned, question.Seed));
+        GearDraws draws = GearDraws.Of(evidence, laps.Grid, question.Draws, question.Seed);
+        GearTelling telling = new(question, draws, laps);
+        RaceHeat[][] heats = telling.Heats();
         GearedLap[] gears = telling.Gears(heats);
-        IReadOnlyList<GearedPeaks> day = GearedLines.Of(thinned, question.Scenario, heats, lines, nodes, question.Seed, cancel);
-        IReadOnlyList<GearedPeaks>? hotDay = hotter && telling.HotterDay is { } hot ? GearedLines.Of(thinned, hot, heats, lines, nodes, question.Seed, cancel) : null;
+        IReadOnlyList<GearedPeaks> day = GearedLines.Of(draws.Evidence, question.Scenario, heats, lines, nodes, question.Seed, cancel);
+        IReadOnlyList<GearedPeaks>? hotDay = hotter && telling.HotterDay is { } hot ? GearedLines.Of(draws.Evidence, hot, heats, lines, nodes, question.Seed, cancel) : null;
         return new(gears, [.. day.Select((peaks, option) => telling.Option(peaks.Option, gears, [.. gears.Select((_, i) => telling.Heat(peaks, i))], hotDay?[option]))], laps.Driven);
     }
 }

@@ -21,15 +21,14 @@ public static class GearSweep
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static GearAnswer Of(GearQuestion question, RaceEvidence evidence, IReadOnlyList<LapNote> notes, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
-        RaceEvidence thinned = evidence.Thinned(question.Draws);
         GearLaps laps = GearLaps.Of(question.Rig, question.Card, notes, question.Scenario.RaceS, new Part(progress, 0, LapShare), cancel);
-        GearTelling telling = new(question, thinned, laps);
-        LapTrust trust = laps.Grid.Trust(thinned, question.Seed);
-        RaceHeat[][] heats = telling.Heats(trust);
-        CloseCalls close = new(question, thinned, laps.Belief, telling.Z, laps.Grid, trust);
+        GearDraws draws = GearDraws.Of(evidence, laps.Grid, question.Draws, question.Seed);
+        GearTelling telling = new(question, draws, laps);
+        RaceHeat[][] heats = telling.Heats();
+        CloseCalls close = new(question, draws, laps.Belief, laps.Grid);
         GearedLap[] gears = telling.Gears(heats);
-        IReadOnlyList<GearedPeaks> day = GearedRaces.Of(thinned, question.Scenario, heats, question.Seed, new Part(progress, LapShare, DayShare), cancel);
-        IReadOnlyList<GearedPeaks>? hotDay = telling.HotterDay is { } hotter ? GearedRaces.Of(thinned, hotter, heats, question.Seed, new Part(progress, LapShare + DayShare, 1 - LapShare - DayShare), cancel) : null;
+        IReadOnlyList<GearedPeaks> day = GearedRaces.Of(draws.Evidence, question.Scenario, heats, question.Seed, new Part(progress, LapShare, DayShare), cancel);
+        IReadOnlyList<GearedPeaks>? hotDay = telling.HotterDay is { } hotter ? GearedRaces.Of(draws.Evidence, hotter, heats, question.Seed, new Part(progress, LapShare + DayShare, 1 - LapShare - DayShare), cancel) : null;
         return new(gears, [.. day.Select((peaks, option) => telling.Option(
             peaks.Option, gears, close.Settled(option, gears, [.. gears.Select((_, i) => telling.Heat(peaks, i))], driven => telling.Heat(driven, 0), cancel), hotDay?[option]))], laps.Driven);
     }

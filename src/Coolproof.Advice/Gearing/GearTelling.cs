@@ -7,16 +7,12 @@ namespace Coolproof.Advice.Gearing;
 
 /// <summary>What is told of pinions and timings out of their laps, heats and peaks, whichever way the peaks were come by.</summary>
 /// <param name="question">What is asked.</param>
-/// <param name="thinned">What the judged notebook says, with as many draws as are asked for.</param>
+/// <param name="draws">Draws of motor and lap.</param>
 /// <param name="laps">The laps.</param>
-internal sealed class GearTelling(GearQuestion question, RaceEvidence thinned, GearLaps laps)
+internal sealed class GearTelling(GearQuestion question, GearDraws draws, GearLaps laps)
 {
-    /// <summary>Points of what is believed of the lap, one a draw.</summary>
-    public double[][] Z { get; } = Points(thinned.Draws.Count, question.Seed);
-
     /// <summary>Heat over the notebook's, choice × draw.</summary>
-    /// <param name="trust">Trust in the lap for each draw.</param>
-    public RaceHeat[][] Heats(LapTrust trust) => laps.Grid.Heats(Z, trust);
+    public RaceHeat[][] Heats() => laps.Grid.Heats(draws.Z, draws.Trust);
 
     /// <summary>Laps of all choices.</summary>
     /// <param name="heats">Heat over the notebook's, choice × draw.</param>
@@ -43,14 +39,6 @@ internal sealed class GearTelling(GearQuestion question, RaceEvidence thinned, G
         return new(name, all, best, onHotDay);
     }
 
-    /// <summary>Points of what is believed of the lap, one a draw.</summary>
-    internal static double[][] Points(int draws, long seed) => [.. Enumerable.Range(0, draws).Select(i =>
-    {
-        double[] z = new double[LapUnknowns.Count];
-        new Sampling.RandomStream(seed ^ 0x1a9, i).FillNormal(z);
-        return z;
-    })];
-
     /// <summary>Place of the quickest gear that is safe and that the pack lasts with; the first of equals. Null: none.</summary>
     internal static int? Quickest(IReadOnlyList<GearedLap> gears, Func<int, bool> safe)
     {
@@ -64,10 +52,10 @@ internal sealed class GearTelling(GearQuestion question, RaceEvidence thinned, G
     private GearedLap Lap(int i, GearChoice choice, RaceHeat[] heats)
     {
         GearTrain train = new(choice.Pinion, choice.Spur, laps.Rig.InternalRatio);
-        LapFigures[] driven = [.. Z.Select(at => laps.Grid.At(i, at))];
+        LapFigures[] driven = [.. draws.Z.Select(at => laps.Grid.At(i, at))];
         double[] charges = [.. driven.Select(l => l.BatteryA * question.Scenario.RaceS / 3600)];
         return new(
-            choice, train.FinalDriveRatio, train.Rollout(laps.Rig.Car.TyreDiameterM), Summaries.Of([.. driven.Select(l => l.LapS)]), Summaries.Of([.. driven.Select((l, d) => l.LapS - laps.Grid.Driven(Z[d]).LapS)]),
-            Summaries.Of([.. heats.Select((h, d) => h.Factor(thinned.Draws[d].CopperShare))]), Summaries.Of(charges), charges.Quantile(0.95) <= laps.Rig.Pack.CapacityAh);
+            choice, train.FinalDriveRatio, train.Rollout(laps.Rig.Car.TyreDiameterM), Summaries.Of([.. driven.Select(l => l.LapS)]), Summaries.Of([.. driven.Select((l, d) => l.LapS - laps.Grid.Driven(draws.Z[d]).LapS)]),
+            Summaries.Of([.. heats.Select((h, d) => h.Factor(draws.Evidence.Draws[d].CopperShare))]), Summaries.Of(charges), charges.Quantile(0.95) <= laps.Rig.Pack.CapacityAh);
     }
 }

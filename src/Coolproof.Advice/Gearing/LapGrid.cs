@@ -55,23 +55,15 @@ internal sealed class LapGrid
     /// <summary>Heat of a choice over the notebook's in one draw.</summary>
     public RaceHeat Heat(int choice, double[] z, int draw, LapTrust trust) => trust.Heat(draw, _driven.At(z), _atDrivenTiming[choice].At(z), _laps[choice].At(z));
 
-    /// <summary>How far the lap's heat ratios are trusted, draw by draw.</summary>
-    /// <param name="evidence">What the temperatures say of gearing and timing.</param>
-    /// <param name="seed">Seed.</param>
-    public LapTrust Trust(RaceEvidence evidence, long seed)
+    /// <summary>The lap's own slopes of log heat against log of pinion over spur and against degrees of timing, by the choices furthest from the notebook's; 0 where nothing else is asked about.</summary>
+    /// <param name="at">A point of what is believed.</param>
+    /// <param name="share">Copper's share of the heat with the notebook's gearing.</param>
+    public (double Gearing, double Timing) Slopes(double[] at, double share)
     {
-        (double gearing, double timing) = Slopes(new double[LapUnknowns.Count], evidence.Draws.Average(d => d.CopperShare));
-        int draws = evidence.Draws.Count;
-        return new(HeatTrust.Scales(evidence.GearingSlopes, gearing, timing: false, draws, seed), HeatTrust.Scales(evidence.TimingSlopes, timing, timing: true, draws, seed));
-    }
-
-    // The lap's own slopes of log heat, by the choices furthest from the notebook's; 0 where nothing else is asked about.
-    private (double Gearing, double Timing) Slopes(double[] middle, double share)
-    {
-        LapFigures driven = _driven.At(middle);
+        LapFigures driven = _driven.At(at);
         double Ratio(GearChoice c) => Math.Log((double)c.Pinion / c.Spur * _base.Spur / _base.Pinion);
         int geared = Enumerable.Range(0, Choices.Count).MaxBy(c => Math.Abs(Ratio(Choices[c]))), timed = Enumerable.Range(0, Choices.Count).MaxBy(c => Math.Abs(Choices[c].TimingDeg - _base.TimingDeg));
-        LapFigures g = _atDrivenTiming[geared].At(middle), t = _laps[timed].At(middle), t0 = _atDrivenTiming[timed].At(middle);
+        LapFigures g = _atDrivenTiming[geared].At(at), t = _laps[timed].At(at), t0 = _atDrivenTiming[timed].At(at);
         double by = Ratio(Choices[geared]), degrees = Choices[timed].TimingDeg - _base.TimingDeg;
         return (
             by == 0 ? 0 : HeatTrust.Slope(new(g.Copper25W / driven.Copper25W, g.IronW / driven.IronW), share, by),

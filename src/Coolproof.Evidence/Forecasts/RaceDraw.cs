@@ -42,7 +42,14 @@ public sealed record RaceEvidence(
     public RaceEvidence Thinned(int most)
     {
         int every = Math.Max(1, Draws.Count / most);
-        IReadOnlyList<T> Taken<T>(IReadOnlyList<T> all) => [.. all.Where((_, place) => place % every == 0)];
+        return At([.. Enumerable.Range(0, (Draws.Count + every - 1) / every).Select(i => i * every)]);
+    }
+
+    /// <summary>With some of its draws.</summary>
+    /// <param name="places">Places of the draws, in order; one may come more than once.</param>
+    public RaceEvidence At(IReadOnlyList<int> places)
+    {
+        IReadOnlyList<T> Taken<T>(IReadOnlyList<T> all) => [.. places.Select(place => all[place])];
         return this with
         {
             Draws = Taken(Draws),

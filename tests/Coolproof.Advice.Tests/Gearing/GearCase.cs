@@ -9,7 +9,9 @@ namespace Coolproof.Advice.Tests.Gearing;
 
 /// <summary>A sweep and a forecast for another pinion beside what is true. Numbers that don't exist (no choice, no other pinion) are NaN.</summary>
 /// <param name="Seed">Number of the notebook.</param>
-/// <param name="Pinions">How many it was driven with.</param>
+/// <param name="Question">Which question put to it.</param>
+/// <param name="Evenings">Its evenings.</param>
+/// <param name="Pinions">How many pinions it was driven with.</param>
 /// <param name="Accepted">Odds of passing a limit that were accepted.</param>
 /// <param name="Pick">Place of the quickest safe choice by the sweep.</param>
 /// <param name="BrutePick">The same by brute force.</param>
@@ -36,7 +38,7 @@ namespace Coolproof.Advice.Tests.Gearing;
 /// <param name="HeatSd">Its sd as told.</param>
 /// <param name="OwnCanK">Width of the can's interval with the notebook's own pinion, K.</param>
 internal sealed record GearCase(
-    double Seed, double Pinions, double Accepted, double Pick, double BrutePick, double PickLater, double Told, double Brute, double True, double OddsOff, double LapOff,
+    double Seed, double Question, double Evenings, double Pinions, double Accepted, double Pick, double BrutePick, double PickLater, double Told, double Brute, double True, double OddsOff, double LapOff,
     double Can05, double Can50, double Can95, double TrueCanC, double Winding05, double Winding50, double Winding95, double TrueWindingC,
     double IdealCanK, double IdealWindingK, double CanReaderWindingK, double LogHeatOff, double HeatSd, double OwnCanK)
 {
@@ -50,16 +52,18 @@ internal sealed record GearCase(
 
     private double[] Values =>
     [
-        Seed, Pinions, Accepted, Pick, BrutePick, PickLater, Told, Brute, True, OddsOff, LapOff, Can05, Can50, Can95, TrueCanC, Winding05, Winding50, Winding95, TrueWindingC,
+        Seed, Question, Evenings, Pinions, Accepted, Pick, BrutePick, PickLater, Told, Brute, True, OddsOff, LapOff, Can05, Can50, Can95, TrueCanC, Winding05, Winding50, Winding95, TrueWindingC,
         IdealCanK, IdealWindingK, CanReaderWindingK, LogHeatOff, HeatSd, OwnCanK,
     ];
 
     /// <summary>Sweeps a notebook and lets its races come.</summary>
     /// <param name="book">The notebook.</param>
+    /// <param name="asked">Which question: another air, limit, odds accepted and other pinion.</param>
     /// <param name="draws">Draws of the sweep and of brute force.</param>
-    public static GearCase Of(GearNotebook book, int draws)
+    /// <param name="laps">Laps that brute force drove for other questions to the notebook.</param>
+    public static GearCase Of(GearNotebook book, int asked, int draws, Dictionary<GearChoice, LapFigures[]> laps)
     {
-        RandomStream chance = new(book.Seed, 0x77);
+        RandomStream chance = new(book.Seed, 0x77 + asked);
         double accepted = new[] { 0.05, 0.1, 0.2 }[(int)(3 * chance.NextUniform())];
         RaceScenario scenario = new(15 + 23 * chance.NextUniform(), GearNotebook.RaceS) { BreakS = 600 };
         // A limit that is in question, placed by the forecast alone: one placed by the truth would give it away.
@@ -69,11 +73,14 @@ internal sealed record GearCase(
         GearAnswer answer = GearSweep.Of(question, book.Evidence, book.Notes);
         GearChoice[] choices = [.. answer.Gears.Select(g => g.Choice)];
         OptionGears option = answer.Options[0];
-        SweepOneByOne brute = SweepOneByOne.Of(question, book.Evidence, book.Notes, choices);
+        GearLaps driven = GearLaps.Of(question.Rig, question.Card, book.Notes, scenario.RaceS);
+        SweepOneByOne brute = SweepOneByOne.Of(
+            question, GearDraws.Of(book.Evidence, driven.Grid, draws, book.Seed), driven.Belief, (SlopeTold.Of(book.Evidence.GearingSlopes, timing: false), SlopeTold.Of(book.Evidence.TimingSlopes, timing: true)), choices, laps);
         int? pick = option.Best;
         GearCase shown = Shown(book, scenario, answer, chance);
         return shown with
         {
+            Question = asked,
             Accepted = accepted,
             Pick = pick ?? double.NaN,
             BrutePick = brute.Best ?? double.NaN,
@@ -90,12 +97,12 @@ internal sealed record GearCase(
     // Temperatures with a pinion that no run was driven with, beside what came and what an ideal observer could have said.
     private static GearCase Shown(GearNotebook book, RaceScenario scenario, GearAnswer answer, RandomStream chance)
     {
-        GearChoice other = book.Rig.Driven with { Pinion = book.Rig.Driven.Pinion + (chance.NextUniform() < 0.5 ? -1 : 1) * (3 + (chance.NextUniform() < 0.5 ? 0 : 1)) };
-        GearCase none = new(book.Seed, book.Laps.Pinions.Count, 0, 0, 0, 0, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
+        GearChoice other = book.Rig.Driven with { Pinion = book.OtherPinions[(int)(book.OtherPinions.Count * chance.NextUniform())] };
+        GearCase none = new(book.Seed, 0, book.Evenings, book.Laps.Pinions.Count, 0, 0, 0, 0, 0, 0, 0, 0, 0, double.NaN, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0);
         int at = answer.Gears.ToList().FindIndex(g => g.Choice == other);
         if (at < 0 || book.Truly(other) is not { } gear)
             return none;
-        double ofDays = Math.Sqrt(1 + 1.0 / GearNotebook.Evenings);
+        double ofDays = Math.Sqrt(1 + 1.0 / book.Evenings);
         TrueStop came = book.Come(gear, scenario, chance, 1);
         TrueStop[] ideal = [.. Enumerable.Range(0, IdealRaces).Select(_ => book.Come(gear, scenario, chance, ofDays))];
         TrueStop[] canReader = [.. Enumerable.Range(0, IdealRaces).Select(i => book.Come(gear, scenario, chance, ofDays, book.Day.Truth.WithOtherWinding(book.Seed * IdealRaces + i)))];

@@ -1,26 +1,34 @@
 using Coolproof.Advice.Gearing;
 using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
+using Coolproof.Evidence.Tests.Forecasts;
 using Coolproof.Rehearsal;
 using Coolproof.Sampling;
 using Coolproof.Thermal;
 
 namespace Coolproof.Advice.Tests.Gearing;
 
+/// <summary>Kinds of notebooks that gearing is asked of.</summary>
+internal enum GearFrom
+{
+    /// <summary>Two evenings, the can read by the gun, one pinion or two.</summary>
+    TwoEvenings,
+    /// <summary>Six evenings, the winding's resistance noted beside each reading of the can, three pinions in turn.</summary>
+    SixEvenings,
+}
+
 /// <summary>
-/// A made-up notebook with one or two pinions, judged, beside what is true of it. The truth is not of the sweep's making: six bodies; a lap whose parts are longer and shorter than the default
-/// lap's; a winding of 60 to 110 °C; a pack that another pinion empties further by mid-race; more pace that cools more; a motor that answers with a power of the lap's heat ratios.
+/// A made-up notebook, judged, beside what is true of it. The truth is not of the sweep's making: six bodies; a lap whose parts are longer and shorter than the default
+/// lap's; a winding of 60 to 110 °C; magnets that weaken; a pack that another pinion empties further by mid-race; more pace that cools more; a motor that answers with a power of the lap's heat ratios.
 /// </summary>
 /// <param name="Seed">Its number.</param>
+/// <param name="From">Its kind.</param>
 /// <param name="Day">Runs and truth.</param>
 /// <param name="Rig">Car and motor as a person would give them: typical ones.</param>
 /// <param name="Notes">What the runs noted of their laps.</param>
 /// <param name="Evidence">What is believed of one option.</param>
-internal sealed record GearNotebook(long Seed, SimulatedDay Day, GearRig Rig, IReadOnlyList<LapNote> Notes, RaceEvidence Evidence)
+internal sealed record GearNotebook(long Seed, GearFrom From, SimulatedDay Day, GearRig Rig, IReadOnlyList<LapNote> Notes, RaceEvidence Evidence)
 {
-    /// <summary>Evenings of a notebook.</summary>
-    public const int Evenings = 2;
-
     /// <summary>Length of runs and races, s.</summary>
     public const double RaceS = 360;
 
@@ -32,18 +40,26 @@ internal sealed record GearNotebook(long Seed, SimulatedDay Day, GearRig Rig, IR
     /// <summary>How its laps truly go.</summary>
     public TrueLaps Laps => Day.Settings.Laps!;
 
+    /// <summary>Evenings of the notebook.</summary>
+    public int Evenings => Day.Settings.Evenings;
+
+    /// <summary>Pinions near those driven, with which no run was driven.</summary>
+    public IReadOnlyList<int> OtherPinions => From == GearFrom.TwoEvenings ? [20, 21, 27, 28] : [20, 21, 23, 25, 27, 28];
+
     /// <summary>The notebook of a number; null: its readings could not be judged.</summary>
-    public static GearNotebook? Of(long seed)
+    public static GearNotebook? Of(long seed, GearFrom from)
     {
         RandomStream chance = new(seed, 0x6ea5);
-        TrueLaps laps = Drawn(chance);
+        TrueLaps laps = Drawn(chance, from);
         RehearsalSettings settings = DayGenerator.Settings(seed, sameOptionTwice: false);
         settings = settings with
         {
             Options = [.. settings.Options.Take(Options)],
             RunsPerOption = Rounds,
             ReadingsPerRun = Readings,
-            Evenings = Evenings,
+            Evenings = from == GearFrom.TwoEvenings ? 2 : 6,
+            WindingMeasured = from == GearFrom.SixEvenings,
+            MagnetsWeaken = true,
             DriveS = RaceS,
             MotorMassKg = MotorKg,
             ChargeNoted = true,
@@ -51,11 +67,10 @@ internal sealed record GearNotebook(long Seed, SimulatedDay Day, GearRig Rig, IR
             Laps = laps,
         };
         SimulatedDay day = Rehearse.Day(settings);
-        if (Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is not Judged { Races: { } races })
+        if (KeptEvidence.Of($"gear-{from}-{seed}", () => Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is Judged { Races: { } races } ? races.Value : null) is not { } all)
             return null;
-        RaceEvidence all = races.Value;
         RaceEvidence one = all with { Options = [all.Options[0]], Draws = [.. all.Draws.Select(d => d with { Options = [d.Options[0]] })] };
-        return new(seed, day, Typical, LapNotes.Of(day.Table, Typical.Driven), one);
+        return new(seed, from, day, Typical, LapNotes.Of(day.Table, Typical.Driven), one);
     }
 
     /// <summary>The true gearing; null: it can't be driven, or the pack doesn't last.</summary>
@@ -86,7 +101,7 @@ internal sealed record GearNotebook(long Seed, SimulatedDay Day, GearRig Rig, IR
     }
 
     // Drawn until a lap and its charge are those of a buggy that somebody races.
-    private static TrueLaps Drawn(RandomStream chance)
+    private static TrueLaps Drawn(RandomStream chance, GearFrom from)
     {
         while (true)
         {
@@ -94,7 +109,7 @@ internal sealed record GearNotebook(long Seed, SimulatedDay Day, GearRig Rig, IR
             chance.FillNormal(z);
             GearRig truly = Typical.At(z);
             double other = 24 + (chance.NextUniform() < 0.5 ? -2 : 2);
-            int[] pinions = chance.NextUniform() < 0.5 ? [24] : [24, (int)other];
+            int[] few = chance.NextUniform() < 0.5 ? [24] : [24, (int)other], pinions = from == GearFrom.TwoEvenings ? few : [24, 22, 26];
             Track track = new([.. truly.Track.Parts.Select(p => p with { LengthM = p.LengthM * Math.Exp(PartLogSd * chance.NextNormal()) })]);
             TrueLaps laps = new(track, truly.Car, truly.InternalRatio, truly.Motor, truly.Pack, Typical.Driven.Spur, Typical.Driven.TimingDeg, pinions)
             {

@@ -131,16 +131,50 @@ public class GearSweepTests(ITestOutputHelper output)
     [Fact]
     public void Temperatures_of_several_gearings_meet_what_the_lap_says()
     {
-        double[] plain = HeatTrust.Scales(null, 1.5, timing: false, 400, 1);
+        const int draws = 400;
+        double[] lap = [.. Enumerable.Repeat(1.5, draws)];
+        double[] plain = HeatTrust.Scales(null, null, lap, timing: false, 1);
         Assert.Equal(1, plain.Average(), 0.05);
         Assert.Equal(HeatTrust.GearingSd, Sd(plain), 0.03);
-        double[] z = new double[400];
+        double[] z = new double[draws];
         new RandomStream(3, 0).FillNormal(z);
-        double[] met = HeatTrust.Scales([.. z.Select(x => 2.25 + 0.15 * x)], 1.5, timing: false, 400, 1); // temperatures say half as much again as the lap
+        double[] met = Scales([.. z.Select(x => 2.25 + 0.15 * x)], lap); // temperatures say half as much again as the lap
         Assert.InRange(met.Average(), 1.25, 1.55);
         Assert.True(Sd(met) < 0.15);
-        Assert.Equal(1, HeatTrust.Scales([.. z.Select(x => 2.0 + 0.7 * x)], 1.5, timing: false, 400, 1).Average(), 0.1); // they say nothing
+        Assert.Equal(1, Scales([.. z.Select(x => 2.0 + 0.7 * x)], lap).Average(), 0.1); // they say nothing
     }
+
+    [Fact]
+    public void Where_temperatures_tell_the_slope_what_the_lap_leaves_open_of_it_does_not_matter()
+    {
+        const int draws = 400;
+        double[] z = new double[draws], lapZ = new double[draws];
+        new RandomStream(3, 0).FillNormal(z);
+        new RandomStream(4, 0).FillNormal(lapZ);
+        // The lap's slope is open to 0.4; temperatures know it to 0.05.
+        double[] lap = [.. lapZ.Select(x => 1.8 + 0.4 * x)], slopes = [.. z.Select(x => 2.1 + 0.05 * x)];
+        double[] whole = [.. Scales(slopes, lap).Zip(lap, (scale, l) => scale * l)];
+        Assert.InRange(whole.Average(), 2.07, 2.11);
+        Assert.InRange(Sd(whole), 0.04, 0.06);
+        // A draw stays what it was among the draws: slope and heat at the notebook's gearing go together in the joint model.
+        Assert.InRange(MathNet.Numerics.Statistics.Correlation.Pearson(whole, slopes), 0.95, 1);
+    }
+
+    [Fact]
+    public void A_steep_slope_in_the_temperatures_tells_of_much_copper()
+    {
+        // More teeth: more copper heat, less iron heat. What comes of it says which of the two there is more of.
+        GearLaps laps = GearLaps.Of(Question.Rig, Question.Card, [Noted], Question.Scenario.RaceS);
+        double[] z = new double[Evidence.Draws.Count];
+        new RandomStream(5, 0).FillNormal(z);
+        double Share(double slope) => GearDraws.Of(Evidence with { GearingSlopes = [.. z.Select(x => slope + 0.1 * x)] }, laps.Grid, 200, 1).Evidence.Draws.Average(d => d.CopperShare);
+        double plain = GearDraws.Of(Evidence, laps.Grid, 200, 1).Evidence.Draws.Average(d => d.CopperShare);
+        output.WriteLine($"copper's share: {plain:F3}; slope of 0: {Share(0):F3}, of 3: {Share(3):F3}");
+        Assert.True(Share(0) < plain && plain < Share(3));
+        Assert.True(Share(3) - Share(0) > 0.1);
+    }
+
+    private static double[] Scales(double[] slopes, double[] lap) => HeatTrust.Scales(SlopeTold.Of(slopes, timing: false), slopes, lap, timing: false, 1);
 
     [Fact]
     public void A_lap_that_cannot_be_driven_is_said_so() =>

@@ -6,8 +6,8 @@ using MathNet.Numerics.Statistics;
 namespace Coolproof.Advice.Tests.Gearing;
 
 /// <summary>
-/// A sweep by brute force: for each draw every lap is driven at the usual step and every race day on the forecast's network, nothing is read off a parabola or a surface. The same draws, points and
-/// trust as the sweep that it is held against.
+/// A sweep by brute force: for each draw every lap is driven at the usual step and every race day on the forecast's network, nothing is read off a parabola or a surface. The same draws of motor and
+/// lap as the sweep that it is held against.
 /// </summary>
 /// <param name="LapS">Median lap time by choice, s.</param>
 /// <param name="Odds">Odds of passing any limit by choice.</param>
@@ -17,16 +17,24 @@ internal sealed record SweepOneByOne(double[] LapS, double[] Odds, int? Best)
     // A draw in which a lap can't be driven passes every limit.
     private static readonly LapFigures NoLap = new(1e3, 1e3, 1e3, 1e3);
 
-    public static SweepOneByOne Of(GearQuestion question, RaceEvidence evidence, IReadOnlyList<LapNote> notes, IReadOnlyList<GearChoice> choices)
+    /// <summary>Sweeps by brute force.</summary>
+    /// <param name="question">What is asked.</param>
+    /// <param name="taken">The sweep's draws.</param>
+    /// <param name="belief">What is believed of the lap.</param>
+    /// <param name="told">What temperatures of several gearings and of several timings say.</param>
+    /// <param name="choices">All choices.</param>
+    /// <param name="laps">Laps that were driven for another question to the same notebook, draw by draw; those that are missing are driven and kept there.</param>
+    public static SweepOneByOne Of(
+        GearQuestion question, GearDraws taken, LapBelief belief, (SlopeTold? Gearing, SlopeTold? Timing) told, IReadOnlyList<GearChoice> choices, Dictionary<GearChoice, LapFigures[]> laps)
     {
-        evidence = evidence.Thinned(question.Draws);
+        RaceEvidence evidence = taken.Evidence;
         int draws = evidence.Draws.Count;
         GearRig rig = question.Rig;
-        LapBelief belief = LapBelief.Of(rig, notes, question.Scenario.RaceS);
-        double[][] z = GearTelling.Points(draws, question.Seed);
-        Dictionary<GearChoice, LapFigures[]> laps = choices.Concat(choices.Select(AtDrivenTiming)).Append(rig.Driven).Distinct().ToDictionary(c => c, c => z.Select(at => Lap(c, at)).ToArray());
-        (double gearing, double timing) = Slopes();
-        double[] gearTrust = HeatTrust.Scales(evidence.GearingSlopes, gearing, timing: false, draws, question.Seed), timingTrust = HeatTrust.Scales(evidence.TimingSlopes, timing, timing: true, draws, question.Seed);
+        foreach (GearChoice missing in choices.Concat(choices.Select(AtDrivenTiming)).Append(rig.Driven).Distinct().Where(c => !laps.ContainsKey(c)))
+            laps[missing] = [.. taken.Z.Select(at => Lap(missing, at))];
+        (double Gearing, double Timing)[] slopes = [.. Enumerable.Range(0, draws).Select(Slopes)];
+        double[] gearTrust = HeatTrust.Scales(told.Gearing, evidence.GearingSlopes, [.. slopes.Select(s => s.Gearing)], timing: false, question.Seed),
+            timingTrust = HeatTrust.Scales(told.Timing, evidence.TimingSlopes, [.. slopes.Select(s => s.Timing)], timing: true, question.Seed);
         RaceHeat[][] heats = [.. choices.Select(c => Enumerable.Range(0, draws).Select(d => Heat(c, d)).ToArray())];
         GearedPeaks peaks = GearedRaces.OneByOne(evidence, question.Scenario, heats, 0, question.Seed);
         double[] lapS = [.. choices.Select(c => laps[c].Select(l => l.LapS).Median())], odds = [.. choices.Select((_, i) => peaks.OddsOfAny(question.Demand, i))];
@@ -55,19 +63,17 @@ internal sealed record SweepOneByOne(double[] LapS, double[] Odds, int? Best)
             return new(Trusted(turned.Copper25W / driven.Copper25W, lap.Copper25W / turned.Copper25W), Trusted(turned.IronW / driven.IronW, lap.IronW / turned.IronW));
         }
 
-        // The lap's slopes of log heat at the most probable point, by the choices furthest from the notebook's, as the sweep has them.
-        (double, double) Slopes()
+        // The lap's slopes of log heat in a draw, by the choices furthest from the notebook's, as the sweep has them.
+        (double, double) Slopes(int d)
         {
-            double[] middle = new double[LapUnknowns.Count];
-            double share = evidence.Draws.Average(d => d.CopperShare);
             double Ratio(GearChoice c) => Math.Log((double)c.Pinion / c.Spur * rig.Driven.Spur / rig.Driven.Pinion);
             GearChoice geared = AtDrivenTiming(choices.MaxBy(c => Math.Abs(Ratio(c)))), timed = choices.MaxBy(c => Math.Abs(c.TimingDeg - rig.Driven.TimingDeg));
             return (Slope(geared, rig.Driven, Ratio(geared)), Slope(timed, AtDrivenTiming(timed), timed.TimingDeg - rig.Driven.TimingDeg));
 
             double Slope(GearChoice there, GearChoice here, double by)
             {
-                LapFigures a = Lap(there, middle), b = Lap(here, middle);
-                return by == 0 ? 0 : HeatTrust.Slope(new(a.Copper25W / b.Copper25W, a.IronW / b.IronW), share, by);
+                LapFigures a = laps[there][d], b = laps[here][d];
+                return by == 0 ? 0 : HeatTrust.Slope(new(a.Copper25W / b.Copper25W, a.IronW / b.IronW), evidence.Draws[d].CopperShare, by);
             }
         }
     }
