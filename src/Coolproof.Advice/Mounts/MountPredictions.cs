@@ -7,12 +7,15 @@ using MathNet.Numerics.LinearAlgebra;
 namespace Coolproof.Advice.Mounts;
 
 /// <summary>
-/// Predicts mounts by drawing what isn't known of them, and of the motor: by priors, or by the draws of a judged table. Mounts of the sheet that were driven put the others right:
-/// what they share (plate, wind, correlation) is learnt from them.
+/// Predicts mounts by drawing what isn't known of them, and of the motor: by priors, or by the draws of a judged table. Mounts of the sheet that were driven are what ruler and readings say of them
+/// together, and put the others right: what they share (plate, wind, correlation) is learnt from them.
 /// </summary>
 public static class MountPredictions
 {
     private const int Draws = 4000, CostDraws = 200;
+
+    // Where fewer draws than this share go with the ruler, it contradicts the readings and is not weighed.
+    private const double LeastShare = 0.1;
     private const double UsualDriveS = 360, ReferenceMassKg = 0.165, ScaleLogSd = 0.15;
 
     /// <summary>The answer from the ruler alone, at a drive of six minutes in the sheet's air.</summary>
@@ -38,6 +41,9 @@ public static class MountPredictions
         ? new Reckoning(sheet, PriorMotors.Draws(Draws, seed), new(sheet.AirC, UsualDriveS), [], seed)
         : new Reckoning(sheet, FairPeak.Motors(evidence), evidence.Fair, evidence.Options, seed)).SharesAdded(of);
 
+    /// <summary>Logarithms of W/K by ruler and readings: mount × draw.</summary>
+    internal static double[][] LogWPerK(MountSheet sheet, RaceEvidence evidence, long seed) => new Reckoning(sheet, FairPeak.Motors(evidence), evidence.Fair, evidence.Options, seed).Logs();
+
     /// <summary>Logarithms of W/K by the ruler alone: mount × draw.</summary>
     internal static double[][] LogWPerK(MountSheet sheet, int draws, long seed)
     {
@@ -56,10 +62,15 @@ public static class MountPredictions
     {
         private readonly double[][] _ruler = LogWPerK(sheet, Draws, seed), _logs = [.. sheet.Mounts.Select(_ => new double[Draws])];
         private readonly double[] _coreJPerK = Cores(sheet, seed);
+        private readonly double[]?[] _together = new double[sheet.Mounts.Count][];
+        private bool _contradicts;
+        private int[] _taken = [.. Enumerable.Range(0, Draws)];
         private readonly int[] _place = [.. sheet.Mounts.Select(m => driven.ToList().FindIndex(o => string.Equals(o, m.Name, StringComparison.OrdinalIgnoreCase)))];
 
         public MountAnswer Answer()
         {
+            double[][] found = [.. _place.Select(place => place < 0 ? [] : Found(place))];
+            WeighRuler(found);
             PutRight();
             int mounts = sheet.Mounts.Count;
             int[] others = [.. Enumerable.Range(0, driven.Count).Where(o => !_place.Contains(o))];
@@ -68,15 +79,22 @@ public static class MountPredictions
             for (int i = 0; i < Draws; i++)
             {
                 for (int k = 0; k < can.Length; k++)
-                    (can[k][i], winding[k][i]) = FairPeak.Of(Motor(i), k < mounts ? Math.Exp(_logs[k][i]) / _coreJPerK[i] : Motor(i).ConductancePerS[others[k - mounts]], fair);
+                    (can[k][i], winding[k][i]) = FairPeak.Of(Motor(i), k < mounts ? Math.Exp(_logs[k][i]) / Core(i) : Motor(i).ConductancePerS[others[k - mounts]], fair);
                 coolest[Enumerable.Range(0, can.Length).MinBy(k => can[k][i])]++;
             }
             int[] seen = [.. Enumerable.Range(0, can.Length).Where(k => k >= mounts || _place[k] >= 0)];
             int best = seen.Length == 0 ? 0 : seen.MinBy(k => can[k].Average());
             return new(sheet, fair,
-                [.. sheet.Mounts.Select((m, k) => Prediction(k, can, winding, (double)coolest[k] / Draws, best))],
+                [.. sheet.Mounts.Select((m, k) => Prediction(k, found[k], can, winding, (double)coolest[k] / Draws, best))],
                 [.. others.Select((o, k) => new DrivenOption(driven[o], Summary.Of(Found(o)), Summary.Of(can[mounts + k]), Summary.Of(winding[mounts + k]), (double)coolest[mounts + k] / Draws))],
                 best < mounts ? sheet.Mounts[best].Name : driven[others[best - mounts]]);
+        }
+
+        public double[][] Logs()
+        {
+            WeighRuler([.. _place.Select(place => place < 0 ? [] : Found(place))]);
+            PutRight();
+            return _logs;
         }
 
         public double[][] SharesAdded(int of)
@@ -85,20 +103,19 @@ public static class MountPredictions
             return [.. _logs.Select(row => row.Zip(_logs[of], (log, reference) => Math.Exp(log - reference) - 1).ToArray())];
         }
 
-        private MountPrediction Prediction(int k, double[][] can, double[][] winding, double odds, int best)
+        private MountPrediction Prediction(int k, double[] found, double[][] can, double[][] winding, double odds, int best)
         {
             Mount mount = sheet.Mounts[k];
             MountHeat middle = MountHeat.Of(sheet, mount, default);
-            double[] found = _place[k] < 0 ? [] : Found(_place[k]);
             Summary? against = best == k ? null : Summary.Of([.. can[k].Zip(can[best], (a, b) => a - b)]);
             return new(mount, middle, Summary.Of([.. _logs[k].Select(Math.Exp)]), Summary.Of(can[k]), Summary.Of(winding[k]), odds, Costs(k, middle),
-                found.Length == 0 ? null : Beside(_ruler[k], found), against);
+                found.Length == 0 ? null : Beside(_ruler[k], found, _together[k]), against);
         }
 
-        private static MountFound Beside(double[] ruler, double[] found)
+        private MountFound Beside(double[] ruler, double[] found, double[]? together)
         {
             Summary summary = Summary.Of(found);
-            return new(Summary.Of([.. ruler.Select(Math.Exp)]), summary, (double)ruler.Count(log => Math.Exp(log) <= summary.Q50) / ruler.Length);
+            return new(Summary.Of([.. ruler.Select(Math.Exp)]), summary, together is null ? null : Summary.Of(together), _contradicts, (double)ruler.Count(log => Math.Exp(log) <= summary.Q50) / ruler.Length);
         }
 
         private List<MountCost> Costs(int k, MountHeat middle)
@@ -114,29 +131,28 @@ public static class MountPredictions
             int every = Draws / CostDraws;
             double cooler = Enumerable.Range(0, CostDraws).Select(i => i * every).Average(i =>
             {
-                double now = Math.Exp(_logs[k][i]) / _coreJPerK[i];
+                double now = Math.Exp(_logs[k][i]) / Core(i);
                 return FairPeak.Of(Motor(i), now, fair).CanC - FairPeak.Of(Motor(i), now * (1 + wPerK / of), fair).CanC;
             });
             return new(loss, wPerK, cooler);
         }
 
-        private MotorDraw Motor(int draw) => motors[draw % motors.Count];
+        private MotorDraw Motor(int draw) => motors[_taken[draw] % motors.Count];
+
+        private double Core(int draw) => _coreJPerK[_taken[draw]];
 
         // W/K of an option as the readings and the motor's mass have it.
-        private double[] Found(int option) => [.. Enumerable.Range(0, Draws).Select(i => Motor(i).ConductancePerS[option] * _coreJPerK[i])];
+        private double[] Found(int option) => [.. Enumerable.Range(0, Draws).Select(i => Motor(i).ConductancePerS[option] * Core(i))];
 
         // Each draw moved to agree with what was found of the mounts that were driven, as their shared doubts let it (Matheron's rule: exact where logarithms are normal). Those
         // that were driven are what they were found to be.
         private void PutRight()
         {
-            int[] known = [.. Enumerable.Range(0, _ruler.Length).Where(k => _place[k] >= 0)];
+            int[] known = Known();
             for (int k = 0; k < _ruler.Length; k++) _ruler[k].CopyTo(_logs[k], 0);
             if (known.Length == 0) return;
-            double[][] centred = [.. _ruler.Select(row => { double mean = row.Average(); return row.Select(v => v - mean).ToArray(); })];
-            double Covariance(int a, int b) => centred[a].Zip(centred[b], (x, y) => x * y).Sum() / (Draws - 1);
-            const double Missed = MountPriors.MissedLogSd * MountPriors.MissedLogSd;
-            Matrix<double> among = Matrix<double>.Build.Dense(known.Length, known.Length, (a, b) => Covariance(known[a], known[b]) + (a == b ? Missed : 0));
-            Matrix<double> gain = Matrix<double>.Build.Dense(_ruler.Length, known.Length, (u, a) => Covariance(u, known[a])) * among.Inverse();
+            Matrix<double> covariance = Covariance();
+            Matrix<double> gain = Matrix<double>.Build.Dense(_ruler.Length, known.Length, (u, a) => covariance[u, known[a]]) * Among(covariance, known).Inverse();
             double[][] found = [.. known.Select(k => Array.ConvertAll(Found(_place[k]), Math.Log))];
             RandomStream chance = new(seed, 3);
             Vector<double> off = Vector<double>.Build.Dense(known.Length);
@@ -148,6 +164,39 @@ public static class MountPredictions
                 for (int a = 0; a < known.Length; a++) _logs[known[a]][i] = found[a][i];
             }
         }
+
+        // Draws of the motor taken as often as the ruler's word on the mounts that were driven has it: what was predicted of their differences is one more piece of evidence beside their readings. Of their
+        // common level the ruler knows too little (heat by the plate is a guess): that stays with the readings.
+        private void WeighRuler(double[][] found)
+        {
+            int[] known = Known();
+            if (known.Length < 2) return;
+            Matrix<double> among = Among(Covariance(), known), against = Matrix<double>.Build.Dense(known.Length - 1, known.Length, (row, a) => a == 0 ? -1 : a == row + 1 ? 1 : 0);
+            Matrix<double> precision = (against * among * against.Transpose()).Inverse();
+            Vector<double> middle = Vector<double>.Build.Dense(known.Length, a => _ruler[known[a]].Average());
+            double[] logs = [.. Enumerable.Range(0, Draws).Select(i =>
+            {
+                Vector<double> off = against * (Vector<double>.Build.Dense(known.Length, a => Math.Log(found[known[a]][i])) - middle);
+                return -0.5 * (off * precision * off);
+            })];
+            double[] weights = [.. logs.Select(log => Math.Exp(log - logs.Max()))];
+            double sum = weights.Sum();
+            _contradicts = sum * sum / weights.Sum(w => w * w) < LeastShare * Draws;
+            if (_contradicts) return;
+            _taken = Resampling.Systematic(weights, Draws);
+            foreach (int k in known) _together[k] = Found(_place[k]);
+        }
+
+        private int[] Known() => [.. Enumerable.Range(0, _ruler.Length).Where(k => _place[k] >= 0)];
+
+        private Matrix<double> Covariance()
+        {
+            double[][] centred = [.. _ruler.Select(row => { double mean = row.Average(); return row.Select(v => v - mean).ToArray(); })];
+            return Matrix<double>.Build.Dense(centred.Length, centred.Length, (a, b) => centred[a].Zip(centred[b], (x, y) => x * y).Sum() / (Draws - 1));
+        }
+
+        private static Matrix<double> Among(Matrix<double> covariance, int[] known) => Matrix<double>.Build.Dense(
+            known.Length, known.Length, (a, b) => covariance[known[a], known[b]] + (a == b ? MountPriors.MissedLogSd * MountPriors.MissedLogSd : 0));
 
         private static double[] Cores(MountSheet sheet, long seed)
         {

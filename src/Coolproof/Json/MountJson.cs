@@ -16,7 +16,7 @@ internal sealed record MountJson(int Version, MountReferenceJson Reference, IRea
         new(R(m.Middle.Flow.FlowM3S, 7), R(m.Middle.Flow.FreeM3S, 7), R(m.Middle.Flow.PressurePa, 3), R(m.Middle.Flow.ReachesCan, 4), R(m.Middle.Flow.AtCanMS, 3), R(m.Middle.Flow.Covered, 4)),
         new(R(m.Middle.Reynolds, 1), R(m.Middle.NusseltNumber, 3), R(m.Middle.StreamWPerK, 5), R(m.Middle.ElsewhereWPerK, 5), R(m.Middle.RadiatedWPerK, 5), R(m.Middle.PlateWPerK, 5)),
         [.. m.Costs.Select(c => new MountCostJson(Loss(c.Loss), R(c.WPerK, 5), R(c.CanK)))],
-        m.Found is { } found ? new(QuantilesJson.Of(found.Predicted, 4), QuantilesJson.Of(found.Found, 4), R(found.Odds, 4)) : null);
+        m.Found is { } found ? new(QuantilesJson.Of(found.Predicted, 4), QuantilesJson.Of(found.Found, 4), found.Together is { } both ? QuantilesJson.Of(both, 4) : null, found.Contradicts, R(found.Odds, 4)) : null);
 
     static string Rule(MountRule rule) => rule switch { MountRule.Jet => "jet", MountRule.CrossFlow => "cross flow", MountRule.OutsideCorrelation => "outside correlation", _ => "no stream" };
 
@@ -53,7 +53,7 @@ internal sealed record MountHeatJson(double Reynolds, double Nusselt, double Str
 internal sealed record MountCostJson(string What, double WattsPerKelvin, double CanK);
 
 /// <summary>Predicted against found.</summary>
-internal sealed record MountFoundJson(QuantilesJson Predicted, QuantilesJson Found, double Odds);
+internal sealed record MountFoundJson(QuantilesJson Predicted, QuantilesJson Found, QuantilesJson? Together, bool Contradicts, double Odds);
 
 /// <summary>An option of the table.</summary>
 internal sealed record MountDrivenJson(string Name, QuantilesJson WattsPerKelvin, QuantilesJson CanC, QuantilesJson WindingC, double OddsCoolest);

@@ -45,7 +45,7 @@ internal static class MountPage
 
     static string Conditions(MountAnswer answer, DegreeWords degrees) =>
         $"{degrees.Say(answer.Fair.AmbientC, 1)} air, {answer.Fair.DriveS:0} s of driving at {3.6 * answer.Sheet.CarSpeedMS:0} km/h on average, started at air, the same load for all. Brackets hold the truth 9 times in 10. "
-        + (answer.WithReadings ? $"Driven: from the readings. Predicted: from ruler and fan{(answer.Mounts.Any(m => m.Found is not null) ? ", put right by what was driven under the same name" : "; a mount in the file that was driven under the same name would put the others right")}." : "By ruler and fan alone: how warm the can gets depends on a load that nobody has measured, so only the differences are of use.");
+        + (answer.WithReadings ? $"Driven: from the readings{(answer.Mounts.Any(m => m.Found?.Together is not null) ? ", with the ruler's word on how mounts of the file differ" : "")}. Predicted: from ruler and fan{(answer.Mounts.Any(m => m.Found is not null) ? ", put right by what was driven under the same name" : "; a mount in the file that was driven under the same name would put the others right")}." : "By ruler and fan alone: how warm the can gets depends on a load that nobody has measured, so only the differences are of use.");
 
     static IEnumerable<string> Table(MountAnswer answer, PageSettings page)
     {
@@ -86,7 +86,9 @@ internal static class MountPage
     public static IEnumerable<string> Beside(MountPrediction mount, DegreeWords degrees)
     {
         if (mount.Found is not { } found) yield break;
-        string agree = found.Odds is > OddHigh or < OddLow ? "they don't agree: look at what was entered, and at the motor's mass" : "they agree";
+        string agree = found.Contradicts ? "on how the mounts differ they contradict each other, so the readings alone count: look at what was entered"
+            : (found.Odds is > OddHigh or < OddLow ? "they don't agree: look at what was entered, and at the motor's mass" : "they agree")
+            + (found.Together is { } both ? $"; with the ruler's word on how the mounts differ {Watts(both, degrees)}" : "");
         yield return $"Predicted against found, {Cells.Clean(mount.Mount.Name)}: {Watts(found.Predicted, degrees)} by the ruler, {Watts(found.Found, degrees)} by the readings, in watts per {degrees.Unit}: {agree}.";
     }
 

@@ -6,7 +6,7 @@ using Coolproof.Sampling;
 
 namespace Coolproof.Advice.Tests.Mounts;
 
-public class MountHeatTests
+public class MountHeatTests(ITestOutputHelper output)
 {
     static readonly MountFan Thirty = new(0.030, 0.015, 0.010, 8.0 / 3600, 45, 1);
     static readonly Mount OnTop = new() { Name = "30 mm fan on top", Fans = [Thirty], GapM = 0.010, ShellFromCanM = 0.024 };
@@ -99,6 +99,7 @@ public class MountHeatTests
         MountAnswer ruler = MountPredictions.Of(sheet, 1), after = MountPredictions.Of(sheet, Believed("Bare can", 0.8), 1);
         Assert.True(ruler.Mounts[0].WattsPerKelvin.Q50 < 0.6);
         Assert.InRange(after.Mounts[0].WattsPerKelvin.Q50, 0.75, 0.85);
+        Assert.Null(after.Mounts[0].Found!.Together); // one mount driven: there is no difference to tell
         Assert.True(after.Mounts[1].WattsPerKelvin.Q50 > ruler.Mounts[1].WattsPerKelvin.Q50);
         Assert.True(Width(after.Mounts[1]) < 0.8 * Width(ruler.Mounts[1]), $"{Width(after.Mounts[1])} of {Width(ruler.Mounts[1])}");
         Assert.Equal(ruler.Mounts[0].WattsPerKelvin.Q50, after.Mounts[0].Found!.Predicted.Q50, 9);
@@ -106,6 +107,53 @@ public class MountHeatTests
         Assert.Null(after.Mounts[1].Found);
         Assert.Empty(after.Driven);
         Assert.True(after.Mounts[1].Against!.Q50 < 0);
+    }
+
+    [Fact]
+    public void What_was_predicted_of_how_two_driven_mounts_differ_counts_beside_few_readings_and_hardly_beside_many()
+    {
+        MountSheet sheet = Sheet(new Mount { Name = "bare can" }, OnTop);
+        IReadOnlyList<MountPrediction> ruler = MountPredictions.Of(sheet, 1).Mounts;
+        double bare = ruler[0].WattsPerKelvin.Q50, top = ruler[1].WattsPerKelvin.Q50;
+        // The readings have the fan half as good again as the ruler has it, twice the level of both.
+        MountAnswer few = Beside(sheet, 2 * bare, 3 * top, 0.2), many = Beside(sheet, 2 * bare, 2.2 * top, 0.02);
+        double Ratio(MountAnswer answer, Func<MountFound, Summary?> of) => of(answer.Mounts[1].Found!)!.Q50 / of(answer.Mounts[0].Found!)!.Q50;
+        Assert.InRange(Ratio(few, f => f.Together), 1.02 * Ratio(few, f => f.Predicted), 0.98 * Ratio(few, f => f.Found));
+        Assert.Equal(Ratio(many, f => f.Found), Ratio(many, f => f.Together), 0.02);
+        // Their level stays the readings'.
+        Assert.Equal(1, few.Mounts[0].Found!.Together!.Q50 * few.Mounts[1].Found!.Together!.Q50 / (few.Mounts[0].Found!.Found.Q50 * few.Mounts[1].Found!.Found.Q50), 0.1);
+    }
+
+    [Fact]
+    public void A_ruler_that_contradicts_the_readings_is_not_weighed()
+    {
+        MountPrediction driven = Beside(Sheet(new Mount { Name = "bare can" }, OnTop), 0.4, 2.5, 0.03).Mounts[1];
+        Assert.True(driven.Found!.Contradicts);
+        Assert.Null(driven.Found.Together);
+        Assert.Equal(driven.Found.Found.Q50, driven.WattsPerKelvin.Q50, 9);
+    }
+
+    [Fact]
+    public void Ruler_and_readings_together_hold_the_truth_nine_times_in_ten()
+    {
+        const int cars = 200;
+        const double readSd = 0.15;
+        MountSheet sheet = Sheet(new Mount { Name = "bare can" }, OnTop);
+        int held = 0;
+        double narrower = 0;
+        for (int car = 0; car < cars; car++)
+        {
+            RandomStream chance = new(77, car);
+            double[] truth = [.. MountPredictions.LogWPerK(sheet, 1, 1000 + car).Select(log => log[0] + MountPriors.MissedLogSd * chance.NextNormal())], read = [.. truth.Select(t => Math.Exp(t + readSd * chance.NextNormal()))];
+            RaceEvidence evidence = Believed([sheet.Mounts[0].Name, sheet.Mounts[1].Name], read, readSd, car);
+            double[][] logs = MountPredictions.LogWPerK(sheet, evidence, car);
+            Summary alone = Summary.Of([.. evidence.Draws.Select(d => d.Options[1].LogConductance - d.Options[0].LogConductance)]), told = Summary.Of([.. logs[1].Zip(logs[0], (one, other) => one - other)]);
+            held += told.Q05 <= truth[1] - truth[0] && truth[1] - truth[0] <= told.Q95 ? 1 : 0;
+            narrower += (told.Q95 - told.Q05) / (alone.Q95 - alone.Q05) / cars;
+        }
+        output.WriteLine($"{held} of {cars} held; {narrower:f2} of the width by the readings alone");
+        Assert.InRange((double)held / cars, 0.9 - 2.5 * Math.Sqrt(0.9 * 0.1 / cars), 0.9 + 2.5 * Math.Sqrt(0.9 * 0.1 / cars));
+        Assert.True(narrower < 0.95);
     }
 
     [Fact]
@@ -117,12 +165,17 @@ public class MountHeatTests
         Assert.Equal(answer.Mounts[1].CanC, MountPredictions.Of(sheet, Believed("rear blower", 0.9), 4).Mounts[1].CanC);
     }
 
-    // One option known to about a tenth, on motors of the usual doubt.
-    static RaceEvidence Believed(string option, double wPerK)
+    static MountAnswer Beside(MountSheet sheet, double firstWPerK, double secondWPerK, double logSd) =>
+        MountPredictions.Of(sheet, Believed([.. sheet.Mounts.Select(m => m.Name)], [firstWPerK, secondWPerK], logSd, 3), 1);
+
+    static RaceEvidence Believed(string option, double wPerK) => Believed([option], [wPerK], 0.1, 3);
+
+    // Options known to a log-sd, on motors of the usual doubt.
+    static RaceEvidence Believed(string[] options, double[] wPerK, double logSd, long seed)
     {
-        RandomStream chance = new(3);
-        return new([option], [.. PriorMotors.Draws(800, 2).Select(m => new RaceDraw(m.CoreOverCan, m.CoreToCanPerS, m.WindingShare, m.SlotS, m.CopperShare, Math.Log(m.HeatKPerS), 0.1, 0.05, 0.03,
-            [new(Math.Log(wPerK / 50) + 0.1 * chance.NextNormal(), -0.3, -1.4)]))], new(25, 360), 360, null, []);
+        RandomStream chance = new(seed);
+        return new(options, [.. PriorMotors.Draws(800, 2).Select(m => new RaceDraw(m.CoreOverCan, m.CoreToCanPerS, m.WindingShare, m.SlotS, m.CopperShare, Math.Log(m.HeatKPerS), 0.1, 0.05, 0.03,
+            [.. wPerK.Select(w => new RaceOption(Math.Log(w / 50) + logSd * chance.NextNormal(), -0.3, -1.4))]))], new(25, 360), 360, null, []);
     }
 
     static double Width(MountPrediction m) => Math.Log(m.WattsPerKelvin.Q95 / m.WattsPerKelvin.Q05);

@@ -18,8 +18,8 @@ namespace Coolproof.Evidence.Tests.Forecasts;
 /// </param>
 /// <param name="IdealWindingK">Likewise of the winding.</param>
 /// <param name="CanReaderWindingK">Of the winding, to somebody who knows all that but the winding's own constants, slot and copper's share of the heat: nothing read on the can tells them.</param>
-/// <param name="Odds">Odds told of passing a limit on the can.</param>
-/// <param name="Passed">Share of the races that then came in which it was passed.</param>
+/// <param name="Odds">Odds told of passing a limit on the can in any of the races in a row.</param>
+/// <param name="Passed">Share of the race days that then came on which it was passed.</param>
 internal sealed record ForecastCase(
     long Day, Summary Can, double TrueCanC, Summary Winding, double TrueWindingC, Summary Magnet, double TrueMagnetC, double IdealCanK, double IdealWindingK, double CanReaderWindingK, double Odds, double Passed)
 {
@@ -75,16 +75,16 @@ internal static class ForecastDay
     private static ForecastCase Case(long seed, SimulatedDay day, RaceEvidence evidence, RaceScenario scenario, int option, RandomStream chance)
     {
         double ofDays = Math.Sqrt(1 + 1.0 / day.Settings.Evenings);
-        TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day.Truth, evidence.Options[option], scenario, chance, ofDays))];
-        TrueStop[] canReader = [.. Enumerable.Range(0, IdealDays).Select(i => Come(day.Truth.WithOtherWinding(seed * IdealDays + i), evidence.Options[option], scenario, chance, ofDays))];
-        TrueStop came = Come(day.Truth, evidence.Options[option], scenario, chance, 1);
+        TrueStop[] ideal = [.. Enumerable.Range(0, IdealDays).Select(_ => Come(day.Truth, evidence.Options[option], scenario, chance, ofDays)[^1])];
+        TrueStop[] canReader = [.. Enumerable.Range(0, IdealDays).Select(i => Come(day.Truth.WithOtherWinding(seed * IdealDays + i), evidence.Options[option], scenario, chance, ofDays)[^1])];
+        TrueStop came = Come(day.Truth, evidence.Options[option], scenario, chance, 1)[^1];
         // A limit that is in question, placed by the forecast alone: one placed by what an ideal observer expects would give away what came, and no odds could hold.
         RaceEvidence only = Only(evidence, option);
         double middle = Forecast.Of(only, scenario, new([], 1), seed, coolDowns: false)[0].Stops[^1].HighestCanC.Q50;
         RaceLimit limit = new(LimitedPart.Can, middle + LimitSdK * chance.NextNormal(), "drawn");
         OptionForecast forecast = Forecast.Of(only, scenario, new([limit], 1), seed, coolDowns: false)[0];
         RaceStop last = forecast.Stops[^1];
-        double passed = Enumerable.Range(0, DaysToCome).Average(_ => Come(day.Truth, evidence.Options[option], scenario, chance, 1).HighestCanC > limit.LimitC ? 1.0 : 0);
+        double passed = Enumerable.Range(0, DaysToCome).Average(_ => Come(day.Truth, evidence.Options[option], scenario, chance, 1).Any(stop => stop.HighestCanC > limit.LimitC) ? 1.0 : 0);
         return new(seed, last.HighestCanC, came.HighestCanC, last.WindingC, came.WindingC, last.HighestMagnetC, came.HighestRotorC,
             Width([.. ideal.Select(s => s.HighestCanC)]), Width([.. ideal.Select(s => s.WindingC)]), Width([.. canReader.Select(s => s.WindingC)]), forecast.Limits[0].Odds, passed)
         {
@@ -97,11 +97,11 @@ internal static class ForecastDay
 
     private static double Width(double[] values) => Summaries.Of(values) is var s ? s.Q95 - s.Q05 : 0;
 
-    private static TrueStop Come(Truth truth, string option, RaceScenario scenario, RandomStream chance, double ofDays)
+    private static IReadOnlyList<TrueStop> Come(Truth truth, string option, RaceScenario scenario, RandomStream chance, double ofDays)
     {
         Hyperparameters h = truth.Hyperparameters;
         double dayHeat = ofDays * h.DayHeatSd * chance.NextNormal(), conductance = ofDays * h.DayConductanceSd * chance.NextNormal() + h.MountingSd * chance.NextNormal();
         double[] loads = [.. Enumerable.Range(0, scenario.Races).Select(_ => h.LoadSd * chance.NextNormal())];
-        return truth.Races(option, new(scenario.AirC + 0.7 * chance.NextNormal(), scenario.RaceS, scenario.BreakS, dayHeat, loads, conductance, FanOn: false))[^1];
+        return truth.Races(option, new(scenario.AirC + 0.7 * chance.NextNormal(), scenario.RaceS, scenario.BreakS, dayHeat, loads, conductance, FanOn: false));
     }
 }
