@@ -57,7 +57,7 @@ internal sealed partial class DayDensity
             {
                 double sd = WindingSd(reading);
                 meanBar = -(seen.Mean - reading.ValueC) / (sd * sd);
-                (coreBar, canBar, excessBar) = (meanBar, 0, meanBar);
+                (coreBar, canBar, excessBar) = WindingBackward(i, meanBar, ref run);
             }
             run.Air += meanBar;
             ref RunState s = ref _states[reading.Run];
@@ -66,6 +66,21 @@ internal sealed partial class DayDensity
             else
                 StepBackward(q, coreBar, canBar, excessBar, s.Halt1, s.Halt2, s.HaltExcess, ref run.Halt1, ref run.Halt2, ref run.HaltExcess);
         }
+    }
+
+    // Adjoint of the winding over air: bars of core, can and excess.
+    private (double Core, double Can, double Excess) WindingBackward(int i, double bar, ref RunAdjoint run)
+    {
+        ModelReading reading = _model.Readings[i];
+        ref RunState s = ref _states[reading.Run];
+        double excess = (reading.FromFanStop ? s.StillExcess : s.HaltExcess) * _kernel.Decay[reading.Step], left = ExcessLeft(excess, s.EndExcess), power = 1 / (1 - _c.Share), share = Math.Pow(left, power);
+        double tau = _c.Share * _c.Slot, lag = _c.Kappa * tau, apart = _seen[i].Core - _seen[i].Can;
+        double lagBar = bar * apart * (1 - share), shareBar = bar * (s.EndExcess - lag * apart), leftBar = shareBar * power * share / left;
+        _cBar.Kappa += lagBar * tau;
+        _cBar.Slot += lagBar * _c.Kappa * _c.Share;
+        _cBar.Share += lagBar * _c.Kappa * _c.Slot + shareBar * share * Math.Log(left) * power * power;
+        run.EndExcess += bar * share - leftBar * left / s.EndExcess;
+        return (bar * (1 + lag * (1 - share)), -bar * lag * (1 - share), leftBar / s.EndExcess);
     }
 
     // Adjoint of x' = E x + (e/Slot) F, e' = e Decay.

@@ -73,6 +73,37 @@ public class DayDensityTests(ITestOutputHelper output)
         Assert.True(worst < 1e-6, $"{worst} at {at}");
     }
 
+    /// <summary>Winding, laminations and can as three bodies with the same constants, in steps of a hundredth of a second from the end of the drive: what the model has of a winding that is read after the stop.</summary>
+    [Fact]
+    public void A_winding_read_after_the_stop_lags_behind_the_laminations_as_three_bodies_do()
+    {
+        double[] delays = [5, 10, 15, 20, 30, 45, 60];
+        ReadingsTable table = InventedDays.Plain(1, 1);
+        Run run = table.Runs[0] with { RollInS = 8, Readings = [.. delays.Select((s, k) => new Reading(2 + k, null, s) { Winding = new(61, s, 50, 25, null) })] };
+        DayModel model = DayModelBuilder.Build(table with { Runs = [run] });
+        DayDensity density = new(model);
+        density.Visit([.. model.Parameters.Select(Start)]);
+        Constants c = density.Motor;
+        RunState s = density.States[0];
+        double[] ratios = [.. model.Ratios.Select(r => r.Log([.. model.Parameters.Select(Start)]))];
+        double x = s.End1 + s.EndExcess, core = s.End1, can = s.End2, worst = 0, without = 0;
+        const double h = 0.01;
+        for (double at = -8; at < delays[^1] - h / 2; at += h)
+        {
+            double g = Math.Exp(s.LogG + (at < -h / 2 ? ratios[model.RollInRatio] : ratios[model.Runs[0].RatioEntry])), slot = (x - core) / c.Slot;
+            (x, core, can) = (x - h * slot / c.Share, core + h * (slot - c.Kappa * (core - can)) / (1 - c.Share), can + h * c.Rho * (c.Kappa * (core - can) - g * can));
+            int reading = Array.FindIndex(delays, d => Math.Abs(d - at - h) < h / 2);
+            if (reading < 0)
+                continue;
+            ReadingState seen = density.Seen[reading];
+            output.WriteLine($"{delays[reading],2:0} s: three bodies {x:f2}, model {seen.Winding:f2}; core {core:f2}, model {seen.Core:f2}; can {can:f2}, model {seen.Can:f2}");
+            (worst, without) = (Math.Max(worst, Math.Abs(seen.Winding - x)), Math.Max(without, Math.Abs(seen.Core + s.HaltExcess * Math.Exp(-c.Nu * delays[reading]) - x)));
+        }
+        // A winding by resistance is good to 1.5 K.
+        Assert.True(worst < 0.25, $"{worst}");
+        Assert.True(without > 1.5, $"{without}");
+    }
+
     private static double Start(Parameter p) => p.Prior switch
     {
         PriorKind.LogGamma => Math.Log(p.B),
