@@ -23,6 +23,6 @@ public static class GearAlong
         GearedLap[] gears = telling.Gears(heats);
         IReadOnlyList<GearedPeaks> day = GearedLines.Of(draws.Evidence, question.Scenario, heats, lines, nodes, question.Seed, cancel);
         IReadOnlyList<GearedPeaks>? hotDay = hotter && telling.HotterDay is { } hot ? GearedLines.Of(draws.Evidence, hot, heats, lines, nodes, question.Seed, cancel) : null;
-        return new(gears, [.. day.Select((peaks, option) => telling.Option(peaks.Option, gears, [.. gears.Select((_, i) => telling.Heat(peaks, i))], hotDay?[option]))], laps.Driven);
+        return new(gears, [.. day.Select((peaks, option) => telling.Option(peaks.Option, gears, [.. gears.Select((_, i) => telling.Heat(peaks, i))], hotDay?[option]))], laps.Driven) { Contradicted = draws.Contradicted };
     }
 }

@@ -6,7 +6,11 @@ namespace Coolproof.Advice.Gearing;
 /// <param name="Gears">Every pinion and timing within the card that can be driven, pinions ascending, then timings.</param>
 /// <param name="Options">Every option with each of them.</param>
 /// <param name="Driven">The lap as the notebook's runs were driven.</param>
-public sealed record GearAnswer(IReadOnlyList<GearedLap> Gears, IReadOnlyList<OptionGears> Options, DrivenFigures Driven);
+public sealed record GearAnswer(IReadOnlyList<GearedLap> Gears, IReadOnlyList<OptionGears> Options, DrivenFigures Driven)
+{
+    /// <summary>Whether temperatures of several gearings, or timings, and the lap contradict each other on how heat goes with them: the lap's word is then taken as if one gearing had been driven.</summary>
+    public bool Contradicted { get; init; }
+}
 
 /// <summary>A lap with one pinion and timing.</summary>
 /// <param name="Choice">Pinion, spur, timing.</param>

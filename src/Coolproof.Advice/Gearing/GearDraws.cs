@@ -10,7 +10,8 @@ namespace Coolproof.Advice.Gearing;
 /// <param name="Evidence">A draw of the motor each.</param>
 /// <param name="Z">A point of what is believed of the lap each.</param>
 /// <param name="Trust">Trust in the lap's heat ratios each.</param>
-internal sealed record GearDraws(RaceEvidence Evidence, double[][] Z, LapTrust Trust)
+/// <param name="Contradicted">Whether temperatures of several gearings, or timings, and the lap contradict each other on how heat goes with them: then the lap's slope is trusted as if one gearing had been driven.</param>
+internal sealed record GearDraws(RaceEvidence Evidence, double[][] Z, LapTrust Trust, bool Contradicted)
 {
     // Pairs of motor and lap to choose from, for each draw asked for, so that few are taken twice.
     private const int PairsADraw = 8;
@@ -22,29 +23,31 @@ internal sealed record GearDraws(RaceEvidence Evidence, double[][] Z, LapTrust T
     /// <param name="seed">Seed.</param>
     public static GearDraws Of(RaceEvidence evidence, LapGrid grid, int most, long seed)
     {
-        RaceEvidence thinned = evidence.Thinned(most);
-        SlopeTold? gearing = SlopeTold.Of(evidence.GearingSlopes, timing: false), timing = SlopeTold.Of(evidence.TimingSlopes, timing: true);
-        (RaceEvidence taken, double[][] z) = gearing is null && timing is null
-            ? (thinned, Points(thinned.Draws.Count, seed))
-            : Met(evidence, grid, thinned.Draws.Count, seed, gearing, timing);
-        (double Gearing, double Timing)[] slopes = [.. z.Select((at, d) => grid.Slopes(at, taken.Draws[d].CopperShare))];
-        return new(taken, z, new(
-            HeatTrust.Scales(gearing, taken.GearingSlopes, [.. slopes.Select(s => s.Gearing)], timing: false, seed),
-            HeatTrust.Scales(timing, taken.TimingSlopes, [.. slopes.Select(s => s.Timing)], timing: true, seed)));
+        (SlopeTold? gearing, SlopeTold? timing) = Told(evidence);
+        int draws = evidence.Thinned(most).Draws.Count, pairs = gearing is null && timing is null ? draws : PairsADraw * draws;
+        // Draws stand chain after chain: pairs go along all of them.
+        int[] motors = [.. Enumerable.Range(0, pairs).Select(pair => (int)((long)pair * evidence.Draws.Count / pairs))];
+        double[][] z = Points(pairs, seed);
+        (double Gearing, double Timing)[] slopes = [.. z.Select((at, pair) => grid.Slopes(at, evidence.Draws[motors[pair]].CopperShare))];
+        bool contradicted = gearing?.Contradicts([.. slopes.Select(s => s.Gearing)], HeatTrust.GearingSd) == true || timing?.Contradicts([.. slopes.Select(s => s.Timing)], HeatTrust.TimingSd) == true;
+        if (contradicted)
+            (gearing, timing) = (null, null);
+        int[] taken = Taken(slopes, draws, gearing, timing);
+        RaceEvidence met = evidence.At([.. taken.Select(pair => motors[pair])]);
+        return new(met, [.. taken.Select(pair => z[pair])], new(
+            HeatTrust.Scales(gearing, met.GearingSlopes, [.. taken.Select(pair => slopes[pair].Gearing)], timing: false, seed),
+            HeatTrust.Scales(timing, met.TimingSlopes, [.. taken.Select(pair => slopes[pair].Timing)], timing: true, seed)), contradicted);
     }
 
-    private static (RaceEvidence, double[][]) Met(RaceEvidence evidence, LapGrid grid, int draws, long seed, SlopeTold? gearing, SlopeTold? timing)
+    /// <summary>What temperatures of several gearings, and of several timings, say.</summary>
+    internal static (SlopeTold? Gearing, SlopeTold? Timing) Told(RaceEvidence evidence) => (SlopeTold.Of(evidence.GearingSlopes, timing: false), SlopeTold.Of(evidence.TimingSlopes, timing: true));
+
+    // Pairs as often as the slopes that were told have them.
+    private static int[] Taken((double Gearing, double Timing)[] slopes, int draws, SlopeTold? gearing, SlopeTold? timing)
     {
-        int pairs = PairsADraw * draws;
-        double[][] z = Points(pairs, seed);
-        double[] logWeights = [.. z.Select((at, pair) =>
-        {
-            (double geared, double timed) = grid.Slopes(at, evidence.Draws[pair % evidence.Draws.Count].CopperShare);
-            return (gearing?.LogWeight(geared, HeatTrust.GearingSd) ?? 0) + (timing?.LogWeight(timed, HeatTrust.TimingSd) ?? 0);
-        })];
-        double highest = logWeights.Max();
-        int[] taken = Resampling.Systematic([.. logWeights.Select(w => Math.Exp(w - highest))], draws);
-        return (evidence.At([.. taken.Select(pair => pair % evidence.Draws.Count)]), [.. taken.Select(pair => z[pair])]);
+        double[] logs = [.. slopes.Select(s => (gearing?.LogWeight(s.Gearing, HeatTrust.GearingSd) ?? 0) + (timing?.LogWeight(s.Timing, HeatTrust.TimingSd) ?? 0))];
+        double highest = logs.Max();
+        return Resampling.Systematic([.. logs.Select(log => Math.Exp(log - highest))], draws);
     }
 
     // Points of what is believed of the lap.

@@ -35,7 +35,7 @@ public sealed class GearLaps
     public static GearLaps Of(GearRig rig, GearCard card, IReadOnlyList<LapNote> notes, double raceS, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         LapBelief belief = LapBelief.Of(rig, notes, raceS);
-        LapGrid grid = LapGrid.Of(belief, card, progress ?? new Unheard(), cancel);
+        LapGrid grid = LapGrid.Of(belief, card, GearSpan.Of(rig.Driven, notes), progress ?? new Unheard(), cancel);
         GearRig there = belief.At(new double[belief.Axes.Count]);
         DrivenLap lap = there.Lap(rig.Driven, belief.DrawnAh, DrivenLap.UsualStepM);
         LapNote? note = notes.FirstOrDefault(n => n.Choice == rig.Driven);

@@ -1,4 +1,3 @@
-using Coolproof.Evidence.Forecasts;
 using Coolproof.Sampling;
 using MathNet.Numerics.Statistics;
 
@@ -14,6 +13,9 @@ internal sealed record SlopeTold(double Middle, double Sd, double Said, double K
     // Priors of the slopes in the joint model (docs/model.md): what the temperatures add to them is what they know.
     private const double GearingPriorMean = 2.0, GearingPriorSd = 0.7, TimingPriorMean = 0.01, TimingPriorSd = 0.01;
 
+    // A normal's square passes this once in a hundred.
+    private const double MostSquare = 6.635;
+
     /// <summary>Takes the joint model's prior off its slopes; null where no more than the prior is left, or there is one gearing only.</summary>
     /// <param name="slopes">Slopes that the joint model leaves, draw by draw; null: one gearing only.</param>
     /// <param name="timing">Whether it is about timing.</param>
@@ -24,6 +26,15 @@ internal sealed record SlopeTold(double Middle, double Sd, double Said, double K
         (double priorMean, double priorSd) = timing ? (TimingPriorMean, TimingPriorSd) : (GearingPriorMean, GearingPriorSd);
         double middle = slopes.Average(), sd = slopes.StandardDeviation(), prior = 1 / (priorSd * priorSd), known = 1 / (sd * sd) - prior;
         return known > 0 ? new(middle, sd, (middle / (sd * sd) - priorMean * prior) / known, known) : null;
+    }
+
+    /// <summary>Whether slopes that draws of motor and lap have, each trusted to an sd of its power, are so far from what was told that it comes about less than once in a hundred.</summary>
+    /// <param name="lapSlopes">Slopes of the draws.</param>
+    /// <param name="trustSd">Sd of the power that a lap's ratios are taken to.</param>
+    public bool Contradicts(IReadOnlyList<double> lapSlopes, double trustSd)
+    {
+        double mean = lapSlopes.Average(), off = Said - mean;
+        return off * off > MostSquare * (1 / Known + lapSlopes.Variance() + trustSd * trustSd * mean * mean);
     }
 
     /// <summary>Log of how well a lap's slope goes with what was told, up to a constant.</summary>
@@ -60,9 +71,6 @@ internal static class HeatTrust
         new RandomStream(seed, timing ? 0x7131 : 0x6ea7).FillNormal(z);
         return [.. z.Select(x => 1 + sd * x)];
     }
-
-    /// <summary>The slope of the lap's log heat by its copper's share: from a heat ratio and what it was changed by.</summary>
-    public static double Slope(RaceHeat ratio, double copperShare, double by) => Math.Log(ratio.Factor(copperShare)) / by;
 
     // What is left open keeps the draw's own place among the temperatures' slopes: there a steeper slope goes with less heat at the notebook's gearing, or more.
     private static double Met(double lapSlope, double sd, SlopeTold told, double place)

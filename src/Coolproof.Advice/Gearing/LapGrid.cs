@@ -9,22 +9,30 @@ internal sealed class LapGrid
     private readonly LapSurface _driven;
     private readonly LapSurface[] _laps;
     private readonly LapSurface[] _atDrivenTiming;
-    private readonly GearChoice _base;
+    private readonly (LapSurface Low, LapSurface High) _geared, _timed;
 
-    private LapGrid(GearChoice driven, LapSurface drivenLap, GearChoice[] choices, LapSurface[] laps, LapSurface[] atDrivenTiming) =>
-        (_base, _driven, Choices, _laps, _atDrivenTiming) = (driven, drivenLap, choices, laps, atDrivenTiming);
+    private LapGrid(LapSurface drivenLap, GearChoice[] choices, LapSurface[] laps, LapSurface[] atDrivenTiming, GearSpan span, (LapSurface, LapSurface) geared, (LapSurface, LapSurface) timed) =>
+        (_driven, Choices, _laps, _atDrivenTiming, Span, _geared, _timed) = (drivenLap, choices, laps, atDrivenTiming, span, geared, timed);
 
     /// <summary>Pinions and timings that can be driven.</summary>
     public IReadOnlyList<GearChoice> Choices { get; }
 
+    /// <summary>Gearings and timings that the lap's slopes are taken across.</summary>
+    public GearSpan Span { get; }
+
     /// <summary>Drives them.</summary>
+    /// <param name="belief">What is believed of the lap.</param>
+    /// <param name="card">What is allowed.</param>
+    /// <param name="span">Gearings and timings that its slopes are asked for across.</param>
+    /// <param name="progress">Told the share of the work that is done.</param>
+    /// <param name="cancel">Stops the work.</param>
     /// <exception cref="LapException">None can be driven.</exception>
-    public static LapGrid Of(LapBelief belief, GearCard card, IProgress<double> progress, CancellationToken cancel)
+    public static LapGrid Of(LapBelief belief, GearCard card, GearSpan span, IProgress<double> progress, CancellationToken cancel)
     {
         GearChoice driven = belief.Rig.Driven;
         IReadOnlyList<int> pinions = card.Pinions(belief.Rig.InternalRatio);
         double[] timings = [.. card.Timings().Append(driven.TimingDeg).Distinct()];
-        GearChoice[] all = [.. pinions.SelectMany(p => timings.Select(t => new GearChoice(p, card.Spur, t))).Append(driven).Distinct()];
+        GearChoice[] all = [.. pinions.SelectMany(p => timings.Select(t => new GearChoice(p, card.Spur, t))).Append(driven).Concat(span.All).Distinct()];
         LapSurface?[] surfaces = new LapSurface?[all.Length];
         int done = 0;
         Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = cancel }, i =>
@@ -38,7 +46,9 @@ internal sealed class LapGrid
         GearChoice[] choices = [.. pinions.SelectMany(p => card.Timings().Select(t => new GearChoice(p, card.Spur, t))).Where(c => drivable.ContainsKey(c) && drivable.ContainsKey(c with { TimingDeg = driven.TimingDeg }))];
         if (choices.Length == 0)
             throw new LapException("no pinion and timing within the card gets the car round the lap: look at the motor's figures, the spur and the internal ratio.");
-        return new(driven, drivenLap, choices, [.. choices.Select(c => drivable[c])], [.. choices.Select(c => drivable[c with { TimingDeg = driven.TimingDeg }])]);
+        span = span.Where(drivable.ContainsKey, driven);
+        return new(drivenLap, choices, [.. choices.Select(c => drivable[c])], [.. choices.Select(c => drivable[c with { TimingDeg = driven.TimingDeg }])],
+            span, (drivable[span.Low], drivable[span.High]), (drivable[span.Least], drivable[span.Most]));
     }
 
     /// <summary>The lap of a choice at a point of what is believed.</summary>
@@ -55,19 +65,13 @@ internal sealed class LapGrid
     /// <summary>Heat of a choice over the notebook's in one draw.</summary>
     public RaceHeat Heat(int choice, double[] z, int draw, LapTrust trust) => trust.Heat(draw, _driven.At(z), _atDrivenTiming[choice].At(z), _laps[choice].At(z));
 
-    /// <summary>The lap's own slopes of log heat against log of pinion over spur and against degrees of timing, by the choices furthest from the notebook's; 0 where nothing else is asked about.</summary>
+    /// <summary>The lap's own slopes of log heat against log of pinion over spur and against degrees of timing, across <see cref="Span"/>; 0 where that is none.</summary>
     /// <param name="at">A point of what is believed.</param>
     /// <param name="share">Copper's share of the heat with the notebook's gearing.</param>
     public (double Gearing, double Timing) Slopes(double[] at, double share)
     {
         LapFigures driven = _driven.At(at);
-        double Ratio(GearChoice c) => Math.Log((double)c.Pinion / c.Spur * _base.Spur / _base.Pinion);
-        int geared = Enumerable.Range(0, Choices.Count).MaxBy(c => Math.Abs(Ratio(Choices[c]))), timed = Enumerable.Range(0, Choices.Count).MaxBy(c => Math.Abs(Choices[c].TimingDeg - _base.TimingDeg));
-        LapFigures g = _atDrivenTiming[geared].At(at), t = _laps[timed].At(at), t0 = _atDrivenTiming[timed].At(at);
-        double by = Ratio(Choices[geared]), degrees = Choices[timed].TimingDeg - _base.TimingDeg;
-        return (
-            by == 0 ? 0 : HeatTrust.Slope(new(g.Copper25W / driven.Copper25W, g.IronW / driven.IronW), share, by),
-            degrees == 0 ? 0 : HeatTrust.Slope(new(t.Copper25W / t0.Copper25W, t.IronW / t0.IronW), share, degrees));
+        return (Span.Gearing(share, driven, _geared.Low.At(at), _geared.High.At(at)), Span.Timing(share, driven, _timed.Low.At(at), _timed.High.At(at)));
     }
 }
 

@@ -12,7 +12,7 @@ public sealed record MountCost(MountLoss Loss, double WPerK, double CanK);
 /// <summary>A mount that was driven too: what was predicted before any reading, and what the readings say.</summary>
 /// <param name="Predicted">Predicted from the ruler alone, W/K.</param>
 /// <param name="Found">Found, W/K; the scale is that of the motor's mass.</param>
-/// <param name="Together">What the readings say together with the ruler's word on how the mounts that were driven differ, W/K: this is reckoned with. Null where fewer than two were driven, or where they contradict each other: there the readings alone count.</param>
+/// <param name="Together">What the readings say together with the ruler's word on how the mounts that were driven differ, W/K: this is reckoned with. Null where fewer than two were driven, where they contradict each other, or where too few draws go with both: there the readings alone count.</param>
 /// <param name="Contradicts">Whether ruler and readings contradict each other on how the mounts differ.</param>
 /// <param name="Odds">Chance, by the prediction, of a value as low as the middle of what was found: near 0 or 1 it was far off.</param>
 public sealed record MountFound(Summary Predicted, Summary Found, Summary? Together, bool Contradicts, double Odds);

@@ -2,6 +2,7 @@ using Coolproof.Evidence;
 using Coolproof.Evidence.Forecasts;
 using Coolproof.Notebook;
 using Coolproof.Sampling;
+using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Coolproof.Advice.Mounts;
@@ -14,8 +15,8 @@ public static class MountPredictions
 {
     private const int Draws = 4000, CostDraws = 200;
 
-    // Where fewer draws than this share go with the ruler, it contradicts the readings and is not weighed.
-    private const double LeastShare = 0.1;
+    // Ruler and readings contradict each other where differences as far apart come about less often than this; and fewer draws than these are too few to go by.
+    private const double LeastChance = 0.01, LeastDraws = 200;
     private const double UsualDriveS = 360, ReferenceMassKg = 0.165, ScaleLogSd = 0.15;
 
     /// <summary>The answer from the ruler alone, at a drive of six minutes in the sheet's air.</summary>
@@ -31,7 +32,8 @@ public static class MountPredictions
         new Reckoning(sheet, FairPeak.Motors(evidence), evidence.Fair, evidence.Options, seed).Answer();
 
     /// <summary>
-    /// What each mount adds to the watts per degree of one of them, as a share of that one's, draw by draw; draws stand in the order of the motors of the evidence, over and over.
+    /// What each mount adds to the watts per degree of one of them, as a share of that one's, draw by draw; draws stand in the order of the motors of the evidence, over and over: so those that were driven
+    /// are what the readings alone say, without the ruler's word.
     /// </summary>
     /// <param name="sheet">What is asked.</param>
     /// <param name="evidence">What a judged table says; null: the ruler alone.</param>
@@ -69,9 +71,7 @@ public static class MountPredictions
 
         public MountAnswer Answer()
         {
-            double[][] found = [.. _place.Select(place => place < 0 ? [] : Found(place))];
-            WeighRuler(found);
-            PutRight();
+            double[][] found = Prepared();
             int mounts = sheet.Mounts.Count;
             int[] others = [.. Enumerable.Range(0, driven.Count).Where(o => !_place.Contains(o))];
             double[][] can = [.. Enumerable.Range(0, mounts + others.Length).Select(_ => new double[Draws])], winding = [.. can.Select(_ => new double[Draws])];
@@ -90,10 +90,18 @@ public static class MountPredictions
                 best < mounts ? sheet.Mounts[best].Name : driven[others[best - mounts]]);
         }
 
+        // What was found of each mount by the readings alone, W/K; empty where it was not driven.
+        private double[][] Prepared()
+        {
+            double[][] found = [.. _place.Select(place => place < 0 ? [] : Found(place))];
+            WeighRuler(found);
+            PutRight();
+            return found;
+        }
+
         public double[][] Logs()
         {
-            WeighRuler([.. _place.Select(place => place < 0 ? [] : Found(place))]);
-            PutRight();
+            Prepared();
             return _logs;
         }
 
@@ -171,18 +179,19 @@ public static class MountPredictions
         {
             int[] known = Known();
             if (known.Length < 2) return;
-            Matrix<double> among = Among(Covariance(), known), against = Matrix<double>.Build.Dense(known.Length - 1, known.Length, (row, a) => a == 0 ? -1 : a == row + 1 ? 1 : 0);
-            Matrix<double> precision = (against * among * against.Transpose()).Inverse();
-            Vector<double> middle = Vector<double>.Build.Dense(known.Length, a => _ruler[known[a]].Average());
-            double[] logs = [.. Enumerable.Range(0, Draws).Select(i =>
-            {
-                Vector<double> off = against * (Vector<double>.Build.Dense(known.Length, a => Math.Log(found[known[a]][i])) - middle);
-                return -0.5 * (off * precision * off);
-            })];
-            double[] weights = [.. logs.Select(log => Math.Exp(log - logs.Max()))];
-            double sum = weights.Sum();
-            _contradicts = sum * sum / weights.Sum(w => w * w) < LeastShare * Draws;
+            Matrix<double> against = Matrix<double>.Build.Dense(known.Length - 1, known.Length, (row, a) => a == 0 ? -1 : a == row + 1 ? 1 : 0), doubt = against * Among(Covariance(), known) * against.Transpose();
+            Vector<double> ruler = against * Vector<double>.Build.Dense(known.Length, a => _ruler[known[a]].Average());
+            Vector<double>[] off = [.. Enumerable.Range(0, Draws).Select(i => against * Vector<double>.Build.Dense(known.Length, a => Math.Log(found[known[a]][i])) - ruler)];
+            Vector<double> mean = off.Aggregate((a, b) => a + b) / Draws;
+            Matrix<double> spread = Matrix<double>.Build.Dense(mean.Count, mean.Count, (a, b) => off.Sum(o => (o[a] - mean[a]) * (o[b] - mean[b])) / (Draws - 1));
+            _contradicts = 1 - ChiSquared.CDF(mean.Count, mean * (doubt + spread).Inverse() * mean) < LeastChance;
             if (_contradicts) return;
+            Matrix<double> precision = doubt.Inverse();
+            double[] logs = [.. off.Select(o => -0.5 * (o * precision * o))];
+            double highest = logs.Max();
+            double[] weights = [.. logs.Select(log => Math.Exp(log - highest))];
+            double sum = weights.Sum();
+            if (sum * sum / weights.Sum(w => w * w) < LeastDraws) return;
             _taken = Resampling.Systematic(weights, Draws);
             foreach (int k in known) _together[k] = Found(_place[k]);
         }

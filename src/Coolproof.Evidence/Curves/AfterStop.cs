@@ -67,8 +67,8 @@ internal sealed class AfterStop
         (double x1, double x2, double excess) = point < grid.Halt ? (s.End1, s.End2, s.EndExcess)
             : grid.Seconds[point] > _model.Runs[r].FanStopsS ? (s.Still1, s.Still2, s.StillExcess) : (s.Halt1, s.Halt2, s.HaltExcess);
         int q = At(k, point);
-        double w = excess / density.Motor.Slot, core = _kernel.E11[q] * x1 + _kernel.E12[q] * x2 + w * _kernel.F1[q];
-        return (_kernel.E21[q] * x1 + _kernel.E22[q] * x2 + w * _kernel.F2[q], core + excess * _kernel.Decay[q]);
+        double w = excess / density.Motor.Slot, core = _kernel.E11[q] * x1 + _kernel.E12[q] * x2 + w * _kernel.F1[q], can = _kernel.E21[q] * x1 + _kernel.E22[q] * x2 + w * _kernel.F2[q];
+        return (can, density.Motor.Winding(core, can, excess * _kernel.Decay[q], s.EndExcess));
     }
 
     /// <summary>

@@ -73,14 +73,14 @@ internal sealed partial class DayDensity
     {
         ModelReading reading = _model.Readings[i];
         ref RunState s = ref _states[reading.Run];
-        double excess = (reading.FromFanStop ? s.StillExcess : s.HaltExcess) * _kernel.Decay[reading.Step], left = ExcessLeft(excess, s.EndExcess), power = 1 / (1 - _c.Share), share = Math.Pow(left, power);
+        double alone = Constants.LeftAlone((reading.FromFanStop ? s.StillExcess : s.HaltExcess) * _kernel.Decay[reading.Step], s.EndExcess), power = 1 / (1 - _c.Share), left = _c.ExcessLeft(alone);
         double tau = _c.Share * _c.Slot, lag = _c.Kappa * tau, apart = _seen[i].Core - _seen[i].Can;
-        double lagBar = bar * apart * (1 - share), shareBar = bar * (s.EndExcess - lag * apart), leftBar = shareBar * power * share / left;
+        double lagBar = bar * apart * (1 - left), leftBar = bar * (s.EndExcess - lag * apart), aloneBar = leftBar * power * left / alone;
         _cBar.Kappa += lagBar * tau;
         _cBar.Slot += lagBar * _c.Kappa * _c.Share;
-        _cBar.Share += lagBar * _c.Kappa * _c.Slot + shareBar * share * Math.Log(left) * power * power;
-        run.EndExcess += bar * share - leftBar * left / s.EndExcess;
-        return (bar * (1 + lag * (1 - share)), -bar * lag * (1 - share), leftBar / s.EndExcess);
+        _cBar.Share += lagBar * _c.Kappa * _c.Slot + leftBar * left * Math.Log(alone) * power * power;
+        run.EndExcess += bar * left - aloneBar * alone / s.EndExcess;
+        return (bar * (1 + lag * (1 - left)), -bar * lag * (1 - left), aloneBar / s.EndExcess);
     }
 
     // Adjoint of x' = E x + (e/Slot) F, e' = e Decay.

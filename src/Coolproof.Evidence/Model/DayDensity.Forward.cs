@@ -242,19 +242,10 @@ internal sealed partial class DayDensity
             w = e * perSlot;
             _seen[i].Core = k.E11[q] * x1 + k.E12[q] * x2 + w * k.F1[q];
             _seen[i].Can = k.E21[q] * x1 + k.E22[q] * x2 + w * k.F2[q];
-            _seen[i].Winding = WindingOverAir(i, ExcessLeft(e * k.Decay[q], s.EndExcess), s.EndExcess);
+            if (!IsGun(reading))
+                _seen[i].Winding = _c.Winding(_seen[i].Core, _seen[i].Can, e * k.Decay[q], s.EndExcess);
         }
         return log;
-    }
-
-    // Share of the drive's excess, kept from vanishing hours after the stop, when it doesn't matter.
-    private static double ExcessLeft(double excess, double atEnd) => Math.Max(excess / atEnd, LeastProduct);
-
-    // Without the core's own heat, which is what it gives its heat to, the winding would cool by τ_w; with it faster, by the core's share of both capacities. What is left is the lag behind a core that cools into the can.
-    private double WindingOverAir(int i, double left, double atEnd)
-    {
-        double share = Math.Pow(left, 1 / (1 - _c.Share));
-        return _seen[i].Core + share * atEnd + (1 - share) * _c.Kappa / _c.Nu * (_seen[i].Core - _seen[i].Can);
     }
 
     private double Start(ReadOnlySpan<double> u, int r, ref RunState s)

@@ -33,6 +33,27 @@ internal struct Constants
     /// <summary>log of the options' mean conductance, 1/s.</summary>
     public double LogConductance;
 
+    // Keeps the logarithm of what is left finite in the adjoint; hours after the stop it doesn't matter.
+    private const double LeastLeft = 1e-200;
+
+    /// <summary>Share of the drive's excess that is left in a winding over a core that takes its heat up. Alone the winding would cool by τ_w; with the core warming it goes faster, by the rest of the core's capacity.</summary>
+    /// <param name="left">Share by τ_w alone, above 0.</param>
+    public readonly double ExcessLeft(double left) => Math.Pow(left, 1 / (1 - Share));
+
+    /// <summary>Winding after the stop, K over the air: what is left of the drive's excess, and the settled lag behind a core that cools into the can, as far as that excess has gone (docs/decisions/a-winding-lags.md).</summary>
+    /// <param name="core">Core, K over the air.</param>
+    /// <param name="can">Can, K over the air.</param>
+    /// <param name="excess">Excess by τ_w alone, K.</param>
+    /// <param name="atEnd">Excess at the end of hard driving, K, above 0.</param>
+    public readonly double Winding(double core, double can, double excess, double atEnd)
+    {
+        double excessLeft = ExcessLeft(LeftAlone(excess, atEnd));
+        return core + excessLeft * atEnd + (1 - excessLeft) * Kappa / Nu * (core - can);
+    }
+
+    /// <summary>Share of the excess that τ_w alone leaves.</summary>
+    public static double LeftAlone(double excess, double atEnd) => Math.Max(excess / atEnd, LeastLeft);
+
     /// <summary>Copper heat at 25 °C core, K/s, of a heat with the winding at 25 °C: the winding's own excess adds to its resistance.</summary>
     public readonly double CopperHeat(double p)
     {

@@ -12,7 +12,7 @@ internal sealed record GearJson(int Version, GearDayJson Day, GearDrivenJson Dri
     public static string Text(GearQuestion question, GearAnswer answer, EarlierInAnswer? earlier) => AdviceJson.Text(new GearJson(
         AdviceJson.CurrentVersion,
         new(R(question.Scenario.AirC), R(question.Scenario.RaceS), R(question.HotterK), question.Demand.AcceptedOdds, [.. question.Demand.Limits.Select(l => new ForecastLimitJson(l.PartName, l.LimitC, l.Reason))]),
-        new(question.Rig.Driven.Pinion, question.Rig.Driven.Spur, question.Rig.Driven.TimingDeg, R(answer.Driven.LapS, 3), R(answer.Driven.FullThrottleShare, 3), R(answer.Driven.RmsMotorA), R(answer.Driven.MeanBatteryA), R(answer.Driven.CopperW), R(answer.Driven.IronW)),
+        new(question.Rig.Driven.Pinion, question.Rig.Driven.Spur, question.Rig.Driven.TimingDeg, R(answer.Driven.LapS, 3), R(answer.Driven.FullThrottleShare, 3), R(answer.Driven.RmsMotorA), R(answer.Driven.MeanBatteryA), R(answer.Driven.CopperW), R(answer.Driven.IronW), answer.Contradicted),
         [.. answer.Gears.Select(g => new GearLapJson(
             g.Choice.Pinion, g.Choice.Spur, g.Choice.TimingDeg, R(g.FinalDriveRatio, 4), R(g.RolloutM, 5), QuantilesJson.Of(g.LapS, 3), QuantilesJson.Of(g.GainS, 3), QuantilesJson.Of(g.Heat, 4), QuantilesJson.Of(g.ChargeAh, 4), g.PackLasts))],
         [.. answer.Options.Select(o => new GearOptionJson(
@@ -28,7 +28,7 @@ internal sealed record GearJson(int Version, GearDayJson Day, GearDrivenJson Dri
 internal sealed record GearDayJson(double AirC, double RaceS, double HotterK, double AcceptedOdds, IReadOnlyList<ForecastLimitJson> Limits);
 
 /// <summary>The lap as the tests were driven.</summary>
-internal sealed record GearDrivenJson(int Pinion, int Spur, double TimingDeg, double LapS, double FullThrottleShare, double RmsMotorA, double MeanBatteryA, double CopperW, double IronW);
+internal sealed record GearDrivenJson(int Pinion, int Spur, double TimingDeg, double LapS, double FullThrottleShare, double RmsMotorA, double MeanBatteryA, double CopperW, double IronW, bool Contradicted);
 
 /// <summary>A lap with one pinion and timing.</summary>
 internal sealed record GearLapJson(

@@ -68,7 +68,8 @@ internal static class GearPage
         DrivenFigures d = answer.Driven;
         GearChoice as0 = question.Rig.Driven;
         return $"As the tests were driven ({as0.Pinion}/{as0.Spur}, {as0.TimingDeg:0.#}°): lap {d.LapS:0.0} s{Noted(d.NotedLapS, "s")} of {d.LapM:0} m, up to {d.HighestMS:0.0} m/s, throttle fully open {100 * d.FullThrottleShare:0} %, "
-            + $"motor {d.RmsMotorA:0} A rms, pack {d.MeanBatteryA:0.0} A{Noted(d.NotedA, "A")}, copper about {d.CopperW:0} W, iron about {d.IronW:0} W (watts by the lap, not by the gun).";
+            + $"motor {d.RmsMotorA:0} A rms, pack {d.MeanBatteryA:0.0} A{Noted(d.NotedA, "A")}, copper about {d.CopperW:0} W, iron about {d.IronW:0} W (watts by the lap, not by the gun)."
+            + (answer.Contradicted ? " The temperatures of the gearings driven contradict this lap on how heat goes with them, so its word is taken as if one gearing had been driven: look at the lap, the motor's figures and the pinions noted." : "");
     }
 
     static string Said(GearChoice c) => $"a pinion of {c.Pinion} at {c.TimingDeg:0.#}°";

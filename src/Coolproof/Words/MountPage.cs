@@ -86,10 +86,10 @@ internal static class MountPage
     public static IEnumerable<string> Beside(MountPrediction mount, DegreeWords degrees)
     {
         if (mount.Found is not { } found) yield break;
-        string agree = found.Contradicts ? "on how the mounts differ they contradict each other, so the readings alone count: look at what was entered"
-            : (found.Odds is > OddHigh or < OddLow ? "they don't agree: look at what was entered, and at the motor's mass" : "they agree")
-            + (found.Together is { } both ? $"; with the ruler's word on how the mounts differ {Watts(both, degrees)}" : "");
-        yield return $"Predicted against found, {Cells.Clean(mount.Mount.Name)}: {Watts(found.Predicted, degrees)} by the ruler, {Watts(found.Found, degrees)} by the readings, in watts per {degrees.Unit}: {agree}.";
+        string agree = found.Odds is > OddHigh or < OddLow ? "on its level they don't agree: look at what was entered, and at the motor's mass" : "they agree";
+        if (found.Contradicts) agree = "on how the mounts differ they contradict each other, so the readings alone count: look at what was entered";
+        if (found.Together is { } both) agree += $". Reckoned with, the ruler's word on how the mounts differ taken in: {Watts(both, degrees)}";
+        yield return $"Predicted against found, {Cells.Clean(mount.Mount.Name)}: {Watts(found.Predicted, degrees)} by the ruler, {Watts(found.Found, degrees)} by the readings, in watts per {degrees.Unit}; {agree}.";
     }
 
     /// <summary>What to mind.</summary>

@@ -74,8 +74,8 @@ internal sealed record GearCase(
         GearChoice[] choices = [.. answer.Gears.Select(g => g.Choice)];
         OptionGears option = answer.Options[0];
         GearLaps driven = GearLaps.Of(question.Rig, question.Card, book.Notes, scenario.RaceS);
-        SweepOneByOne brute = SweepOneByOne.Of(
-            question, GearDraws.Of(book.Evidence, driven.Grid, draws, book.Seed), driven.Belief, (SlopeTold.Of(book.Evidence.GearingSlopes, timing: false), SlopeTold.Of(book.Evidence.TimingSlopes, timing: true)), choices, laps);
+        GearDraws taken = GearDraws.Of(book.Evidence, driven.Grid, draws, book.Seed);
+        SweepOneByOne brute = SweepOneByOne.Of(question, taken, driven.Belief, taken.Contradicted ? (null, null) : GearDraws.Told(book.Evidence), driven.Grid.Span, choices, laps);
         int? pick = option.Best;
         GearCase shown = Shown(book, scenario, answer, chance);
         return shown with

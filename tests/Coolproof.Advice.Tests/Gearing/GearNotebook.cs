@@ -67,7 +67,7 @@ internal sealed record GearNotebook(long Seed, GearFrom From, SimulatedDay Day, 
             Laps = laps,
         };
         SimulatedDay day = Rehearse.Day(settings);
-        if (KeptEvidence.Of($"gear-{from}-{seed}", () => Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is Judged { Races: { } races } ? races.Value : null) is not { } all)
+        if (KeptEvidence.Of($"gear-{from}-{seed}", day.Table, () => Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is Judged { Races: { } races } ? races.Value : null) is not { } all)
             return null;
         RaceEvidence one = all with { Options = [all.Options[0]], Draws = [.. all.Draws.Select(d => d with { Options = [d.Options[0]] })] };
         return new(seed, from, day, Typical, LapNotes.Of(day.Table, Typical.Driven), one);

@@ -169,9 +169,42 @@ public class GearSweepTests(ITestOutputHelper output)
         new RandomStream(5, 0).FillNormal(z);
         double Share(double slope) => GearDraws.Of(Evidence with { GearingSlopes = [.. z.Select(x => slope + 0.1 * x)] }, laps.Grid, 200, 1).Evidence.Draws.Average(d => d.CopperShare);
         double plain = GearDraws.Of(Evidence, laps.Grid, 200, 1).Evidence.Draws.Average(d => d.CopperShare);
-        output.WriteLine($"copper's share: {plain:F3}; slope of 0: {Share(0):F3}, of 3: {Share(3):F3}");
-        Assert.True(Share(0) < plain && plain < Share(3));
-        Assert.True(Share(3) - Share(0) > 0.1);
+        output.WriteLine($"copper's share: {plain:F3}; slope of 0.3: {Share(0.3):F3}, of 2.3: {Share(2.3):F3}");
+        Assert.True(Share(0.3) < plain && plain < Share(2.3));
+        Assert.True(Share(2.3) - Share(0.3) > 0.1);
+    }
+
+    [Fact]
+    public void What_is_believed_of_the_motor_does_not_go_with_the_pinions_that_the_card_lists()
+    {
+        double[] z = new double[Evidence.Draws.Count];
+        new RandomStream(5, 0).FillNormal(z);
+        RaceEvidence told = Evidence with { GearingSlopes = [.. z.Select(x => 2.5 + 0.1 * x)] };
+        double Share(int least, int most) => GearDraws.Of(told, GearLaps.Of(Question.Rig, new(least, most, 84, 30, 30), [Noted], Question.Scenario.RaceS).Grid, 200, 1).Evidence.Draws.Average(d => d.CopperShare);
+        Assert.Equal(Share(20, 25), Share(23, 29), 1e-9);
+    }
+
+    [Fact]
+    public void Temperatures_that_contradict_the_lap_are_not_met_with_a_handful_of_draws()
+    {
+        double[] z = new double[Evidence.Draws.Count];
+        new RandomStream(5, 0).FillNormal(z);
+        LapGrid grid = GearLaps.Of(Question.Rig, Question.Card, [Noted], Question.Scenario.RaceS).Grid;
+        GearDraws Met(double slope) => GearDraws.Of(Evidence with { GearingSlopes = [.. z.Select(x => slope + 0.05 * x)] }, grid, 200, 1);
+        Assert.True(Met(-6).Contradicted);
+        Assert.False(Met(2).Contradicted);
+        Assert.Equal(Evidence.Draws.Average(d => d.CopperShare), Met(-6).Evidence.Draws.Average(d => d.CopperShare), 0.03);
+    }
+
+    [Fact]
+    public void Draws_of_all_chains_are_taken_when_few_are_asked_for()
+    {
+        double[] z = new double[Evidence.Draws.Count];
+        new RandomStream(5, 0).FillNormal(z);
+        RaceEvidence told = Evidence with { GearingSlopes = [.. z.Select(x => 2 + 0.3 * x)] };
+        IReadOnlyList<RaceDraw> taken = GearDraws.Of(told, GearLaps.Of(Question.Rig, Question.Card, [Noted], Question.Scenario.RaceS).Grid, 40, 1).Evidence.Draws;
+        List<RaceDraw> all = [.. told.Draws];
+        Assert.InRange(taken.Average(d => (double)all.IndexOf(d) / all.Count), 0.35, 0.65);
     }
 
     private static double[] Scales(double[] slopes, double[] lap) => HeatTrust.Scales(SlopeTold.Of(slopes, timing: false), slopes, lap, timing: false, 1);

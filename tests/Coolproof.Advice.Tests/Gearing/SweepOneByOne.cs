@@ -22,17 +22,19 @@ internal sealed record SweepOneByOne(double[] LapS, double[] Odds, int? Best)
     /// <param name="taken">The sweep's draws.</param>
     /// <param name="belief">What is believed of the lap.</param>
     /// <param name="told">What temperatures of several gearings and of several timings say.</param>
+    /// <param name="span">Gearings and timings that slopes are taken across.</param>
     /// <param name="choices">All choices.</param>
     /// <param name="laps">Laps that were driven for another question to the same notebook, draw by draw; those that are missing are driven and kept there.</param>
     public static SweepOneByOne Of(
-        GearQuestion question, GearDraws taken, LapBelief belief, (SlopeTold? Gearing, SlopeTold? Timing) told, IReadOnlyList<GearChoice> choices, Dictionary<GearChoice, LapFigures[]> laps)
+        GearQuestion question, GearDraws taken, LapBelief belief, (SlopeTold? Gearing, SlopeTold? Timing) told, GearSpan span, IReadOnlyList<GearChoice> choices, Dictionary<GearChoice, LapFigures[]> laps)
     {
         RaceEvidence evidence = taken.Evidence;
         int draws = evidence.Draws.Count;
         GearRig rig = question.Rig;
-        foreach (GearChoice missing in choices.Concat(choices.Select(AtDrivenTiming)).Append(rig.Driven).Distinct().Where(c => !laps.ContainsKey(c)))
+        foreach (GearChoice missing in choices.Concat(choices.Select(AtDrivenTiming)).Append(rig.Driven).Concat(span.All).Distinct().Where(c => !laps.ContainsKey(c)))
             laps[missing] = [.. taken.Z.Select(at => Lap(missing, at))];
-        (double Gearing, double Timing)[] slopes = [.. Enumerable.Range(0, draws).Select(Slopes)];
+        (double Gearing, double Timing)[] slopes = [.. evidence.Draws.Select((draw, d) => (
+            span.Gearing(draw.CopperShare, laps[rig.Driven][d], laps[span.Low][d], laps[span.High][d]), span.Timing(draw.CopperShare, laps[rig.Driven][d], laps[span.Least][d], laps[span.Most][d])))];
         double[] gearTrust = HeatTrust.Scales(told.Gearing, evidence.GearingSlopes, [.. slopes.Select(s => s.Gearing)], timing: false, question.Seed),
             timingTrust = HeatTrust.Scales(told.Timing, evidence.TimingSlopes, [.. slopes.Select(s => s.Timing)], timing: true, question.Seed);
         RaceHeat[][] heats = [.. choices.Select(c => Enumerable.Range(0, draws).Select(d => Heat(c, d)).ToArray())];
@@ -61,20 +63,6 @@ internal sealed record SweepOneByOne(double[] LapS, double[] Odds, int? Best)
             LapFigures driven = laps[rig.Driven][d], turned = laps[AtDrivenTiming(c)][d], lap = laps[c][d];
             double Trusted(double byGears, double byTiming) => Math.Pow(byGears, gearTrust[d]) * Math.Pow(byTiming, timingTrust[d]);
             return new(Trusted(turned.Copper25W / driven.Copper25W, lap.Copper25W / turned.Copper25W), Trusted(turned.IronW / driven.IronW, lap.IronW / turned.IronW));
-        }
-
-        // The lap's slopes of log heat in a draw, by the choices furthest from the notebook's, as the sweep has them.
-        (double, double) Slopes(int d)
-        {
-            double Ratio(GearChoice c) => Math.Log((double)c.Pinion / c.Spur * rig.Driven.Spur / rig.Driven.Pinion);
-            GearChoice geared = AtDrivenTiming(choices.MaxBy(c => Math.Abs(Ratio(c)))), timed = choices.MaxBy(c => Math.Abs(c.TimingDeg - rig.Driven.TimingDeg));
-            return (Slope(geared, rig.Driven, Ratio(geared)), Slope(timed, AtDrivenTiming(timed), timed.TimingDeg - rig.Driven.TimingDeg));
-
-            double Slope(GearChoice there, GearChoice here, double by)
-            {
-                LapFigures a = laps[there][d], b = laps[here][d];
-                return by == 0 ? 0 : HeatTrust.Slope(new(a.Copper25W / b.Copper25W, a.IronW / b.IronW), evidence.Draws[d].CopperShare, by);
-            }
         }
     }
 }

@@ -45,7 +45,7 @@ internal static class ForecastDay
     public static IReadOnlyList<ForecastCase> Of(long seed, ForecastFrom from)
     {
         SimulatedDay day = Rehearse.Day(Settings(seed, from));
-        if (KeptEvidence.Of($"{from}-{seed}", () => Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is Judged { Races: { } races } ? races.Value : null) is not { } evidence)
+        if (KeptEvidence.Of($"{from}-{seed}", day.Table, () => Judge.Of(day.Table, new(Seed: seed, Threads: 1)) is Judged { Races: { } races } ? races.Value : null) is not { } evidence)
             return [];
         RandomStream chance = new(seed, 77);
         List<ForecastCase> cases = [];

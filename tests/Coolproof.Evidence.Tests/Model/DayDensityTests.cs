@@ -100,7 +100,7 @@ public class DayDensityTests(ITestOutputHelper output)
             (worst, without) = (Math.Max(worst, Math.Abs(seen.Winding - x)), Math.Max(without, Math.Abs(seen.Core + s.HaltExcess * Math.Exp(-c.Nu * delays[reading]) - x)));
         }
         // A winding by resistance is good to 1.5 K.
-        Assert.True(worst < 0.25, $"{worst}");
+        Assert.True(worst < 0.15, $"{worst}");
         Assert.True(without > 1.5, $"{without}");
     }
 
