@@ -1,4 +1,5 @@
 using Coolproof.Evidence.Forecasts;
+using Coolproof.Thermal;
 
 namespace Coolproof.Advice.Gearing;
 
@@ -48,7 +49,12 @@ internal sealed record GearSpan(GearChoice Low, GearChoice High, GearChoice Leas
     /// <summary>Slope of log heat against degrees of timing; 0 where both ends are one.</summary>
     public double Timing(double share, in LapFigures driven, in LapFigures least, in LapFigures most) => Slope(share, driven, least, most, Most.TimingDeg - Least.TimingDeg);
 
-    private static double Slope(double share, in LapFigures driven, in LapFigures from, in LapFigures to, double by) => by == 0 ? 0 : Math.Log(Heat(to, driven).Factor(share) / Heat(from, driven).Factor(share)) / by;
+    // Temperatures tell of heat as warm as it was: warm copper has more of it than its share at 25 °C.
+    private static double Slope(double share, in LapFigures driven, in LapFigures from, in LapFigures to, double by)
+    {
+        double copper = share * Winding.Resistance(GearRig.WindingC, 1, 25), warm = copper / (copper + 1 - share);
+        return by == 0 ? 0 : Math.Log(Heat(to, driven).Factor(warm) / Heat(from, driven).Factor(warm)) / by;
+    }
 
     private static RaceHeat Heat(in LapFigures lap, in LapFigures driven) => new(lap.Copper25W / driven.Copper25W, lap.IronW / driven.IronW);
 
