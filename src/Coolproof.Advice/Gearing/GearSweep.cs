@@ -30,7 +30,8 @@ public static class GearSweep
         IReadOnlyList<GearedPeaks> day = GearedRaces.Of(draws.Evidence, question.Scenario, heats, question.Seed, new Part(progress, LapShare, DayShare), cancel);
         IReadOnlyList<GearedPeaks>? hotDay = telling.HotterDay is { } hotter ? GearedRaces.Of(draws.Evidence, hotter, heats, question.Seed, new Part(progress, LapShare + DayShare, 1 - LapShare - DayShare), cancel) : null;
         return new(gears, [.. day.Select((peaks, option) => telling.Option(
-            peaks.Option, gears, close.Settled(option, gears, [.. gears.Select((_, i) => telling.Heat(peaks, i))], driven => telling.Heat(driven, 0), cancel), hotDay?[option]))], laps.Driven) { Contradicted = draws.Contradicted };
+            peaks.Option, gears, close.Settled(option, gears, [.. gears.Select((_, i) => telling.Heat(peaks, i))], driven => telling.Heat(driven, 0), cancel), hotDay?[option]))], laps.Driven)
+        { Contradicted = draws.Contradicted };
     }
 
     private sealed class Part(IProgress<double>? whole, double from, double share) : IProgress<double>
