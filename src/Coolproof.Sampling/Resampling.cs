@@ -3,6 +3,14 @@ namespace Coolproof.Sampling;
 /// <summary>Equally weighted draws out of weighted ones.</summary>
 public static class Resampling
 {
+    /// <summary>Weights out of their logarithms, the largest 1: none overflows.</summary>
+    /// <param name="logs">Logarithms up to a constant.</param>
+    public static double[] Weights(IReadOnlyList<double> logs)
+    {
+        double highest = logs.Max();
+        return [.. logs.Select(log => Math.Exp(log - highest))];
+    }
+
     /// <summary>Systematic resampling: places in equal steps along the sum of the weights, so that each is taken as often as its share has it, within one. No chance is in it.</summary>
     /// <param name="weights">Weights, 0 or more, not all 0.</param>
     /// <param name="draws">How many to take.</param>

@@ -43,12 +43,8 @@ internal sealed record GearDraws(RaceEvidence Evidence, double[][] Z, LapTrust T
     internal static (SlopeTold? Gearing, SlopeTold? Timing) Told(RaceEvidence evidence) => (SlopeTold.Of(evidence.GearingSlopes, timing: false), SlopeTold.Of(evidence.TimingSlopes, timing: true));
 
     // Pairs as often as the slopes that were told have them.
-    private static int[] Taken((double Gearing, double Timing)[] slopes, int draws, SlopeTold? gearing, SlopeTold? timing)
-    {
-        double[] logs = [.. slopes.Select(s => (gearing?.LogWeight(s.Gearing, HeatTrust.GearingSd) ?? 0) + (timing?.LogWeight(s.Timing, HeatTrust.TimingSd) ?? 0))];
-        double highest = logs.Max();
-        return Resampling.Systematic([.. logs.Select(log => Math.Exp(log - highest))], draws);
-    }
+    private static int[] Taken((double Gearing, double Timing)[] slopes, int draws, SlopeTold? gearing, SlopeTold? timing) => Resampling.Systematic(
+        Resampling.Weights([.. slopes.Select(s => (gearing?.LogWeight(s.Gearing, HeatTrust.GearingSd) ?? 0) + (timing?.LogWeight(s.Timing, HeatTrust.TimingSd) ?? 0))]), draws);
 
     // Points of what is believed of the lap.
     private static double[][] Points(int draws, long seed) => [.. Enumerable.Range(0, draws).Select(i =>

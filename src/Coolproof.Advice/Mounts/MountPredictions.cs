@@ -187,9 +187,7 @@ public static class MountPredictions
             _contradicts = 1 - ChiSquared.CDF(mean.Count, mean * (doubt + spread).Inverse() * mean) < LeastChance;
             if (_contradicts) return;
             Matrix<double> precision = doubt.Inverse();
-            double[] logs = [.. off.Select(o => -0.5 * (o * precision * o))];
-            double highest = logs.Max();
-            double[] weights = [.. logs.Select(log => Math.Exp(log - highest))];
+            double[] weights = Resampling.Weights([.. off.Select(o => -0.5 * (o * precision * o))]);
             double sum = weights.Sum();
             if (sum * sum / weights.Sum(w => w * w) < LeastDraws) return;
             _taken = Resampling.Systematic(weights, Draws);
