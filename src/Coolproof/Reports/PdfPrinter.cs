@@ -30,7 +30,8 @@ internal static class PdfPrinter
 {
     const string InAnyBrowser = "Open report.html in any browser and print it there, to paper or as PDF.";
 
-    static readonly string[] Browsers = ["chromium", "chromium-browser", "google-chrome"];
+    // The one without windows first: it prints the same in half the time.
+    static readonly string[] Browsers = ["chromium-headless-shell", "chromium", "chromium-browser", "google-chrome"];
     static readonly TimeSpan Longest = TimeSpan.FromSeconds(60);
 
     // Whoever asks for two papers at once would start two browsers.
@@ -62,9 +63,9 @@ internal static class PdfPrinter
         }
     }
 
-    /// <summary>The browser; null where there is none on the PATH.</summary>
+    /// <summary>The browser, by preference; null where there is none on the PATH.</summary>
     internal static string? Find(Func<string, string?> variable) =>
-        (variable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).SelectMany(folder => Browsers.Select(name => Path.Combine(folder, name))).FirstOrDefault(File.Exists);
+        Browsers.SelectMany(name => (variable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).Select(folder => Path.Combine(folder, name))).FirstOrDefault(File.Exists);
 
     static async Task<string> RunAsync(string browser, string page, string pdf, string folder, CancellationToken cancel)
     {

@@ -50,7 +50,7 @@ export function appeared(button) {
 /** The wall clock at an event. @param {Event} event */
 const instantOf = (event) => Date.now() - Math.max(0, performance.now() - event.timeStamp);
 
-/** @param {HTMLElement} button @param {number} at @param {number} steady when, by performance.now() @param {number} again ms */
+/** @param {HTMLElement} button @param {number} at @param {number} steady when the finger did it, by performance.now(); a busy page hears of it later @param {number} again ms */
 function act(button, at, steady, again = againMs) {
     const name = button.dataset.act ?? "";
     if (steady - (born.get(button) ?? 0) < newMs || steady - (lastActed.get(name) ?? -Infinity) < again) return;
@@ -104,7 +104,7 @@ export function listen(to) {
             return;
         }
         const button = buttonAt(event);
-        if (button && event.detail === 0) act(button, instantOf(event), performance.now());
+        if (button && event.detail === 0) act(button, instantOf(event), event.timeStamp);
     }, { capture: true });
     window.addEventListener("keydown", (event) => key(event, to.next), { capture: true });
     // A button that has the focus would be clicked by the same Space once more, when the key comes up.
@@ -127,7 +127,7 @@ function down(event, rested) {
     forget();
     if (fingers.size > 1) return; // two fingers, or a hand full of rain
     const button = buttonAt(event);
-    if (!button || performance.now() - (born.get(button) ?? 0) < newMs) return;
+    if (!button || event.timeStamp - (born.get(button) ?? 0) < newMs) return;
     const firm = button.hasAttribute("data-firm");
     press = { button, pointer: event.pointerId, x: event.clientX, y: event.clientY, at: instantOf(event), down: event.timeStamp, firm, full: undefined };
     button.classList.add("pressed");
@@ -149,7 +149,7 @@ function up(event) {
     const off = Math.hypot(event.clientX - ended.x, event.clientY - ended.y) > wanderPx;
     if (off || held > restMs) return;
     if (ended.firm && held < firmMs) tooShort(ended.button);
-    else act(ended.button, ended.at, performance.now());
+    else act(ended.button, ended.at, event.timeStamp);
 }
 
 /** Any Bluetooth key or foot switch: Space, Enter and what remotes send. @param {KeyboardEvent} event @param {(at: number) => void} next */
@@ -165,8 +165,7 @@ function key(event, next) {
     }
     event.preventDefault();
     taken = event.key;
-    const now = performance.now();
-    if (event.repeat || now - (lastActed.get("key") ?? -Infinity) < keyAgainMs) return;
-    lastActed.set("key", now);
+    if (event.repeat || event.timeStamp - (lastActed.get("key") ?? -Infinity) < keyAgainMs) return;
+    lastActed.set("key", event.timeStamp);
     next(instantOf(event));
 }
