@@ -74,7 +74,7 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
                 day = new Uri(page.Url).AbsolutePath;
             }
             await page.GotoAsync(day.Replace("/day/", "/verdict/", StringComparison.Ordinal));
-            await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = 90_000 });
+            await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
             await TakeAsync(page, "With a rehearsal", "rehearsal-verdict", wide);
             await page.GotoAsync(day);
             await TakeAsync(page, "With a rehearsal", "rehearsal-day", wide);

@@ -44,7 +44,7 @@ public sealed class PitTable : IAsyncLifetime
     internal static async Task<IPage> OpenAsync(Chromium chromium, Bench bench, string theme = "", bool wide = false, bool script = true)
     {
         var context = await chromium.Browser.NewContextAsync(new() { BaseURL = bench.Origin, JavaScriptEnabled = script, ViewportSize = wide ? new() { Width = 1280, Height = 800 } : new() { Width = 390, Height = 844 } });
-        context.SetDefaultTimeout(20_000);
+        context.SetDefaultTimeout(Patience.Ms);
         await context.AddCookiesAsync([new() { Name = "coolproof-look", Value = $"theme={theme}&units=c&mass=g&hand=right", Url = bench.Origin }]);
         var page = await context.NewPageAsync();
         await page.GotoAsync(bench.Entrance);
@@ -56,9 +56,9 @@ public sealed class PitTable : IAsyncLifetime
     {
         (empty, demo) = (await Bench.StartAsync(), await Bench.StartAsync());
         using var playwright = await Playwright.CreateAsync();
-        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium.Path, Args = ["--no-sandbox", "--disable-gpu"] });
+        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium.WithoutWindows, Args = ["--no-sandbox", "--disable-gpu"] });
         var page = await browser.NewPageAsync(new() { BaseURL = demo.Origin });
-        page.SetDefaultTimeout(20_000);
+        page.SetDefaultTimeout(Patience.Ms);
         await page.GotoAsync(demo.Entrance);
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Button, new() { Name = "Try the demo" }).ClickAsync();
@@ -78,7 +78,7 @@ public sealed class PitTable : IAsyncLifetime
         var check = await page.GetByRole(AriaRole.Link, new() { Name = "Check it, step by step" }).First.GetAttributeAsync("href");
         var verdict = day.Replace("/day/", "/verdict/", StringComparison.Ordinal);
         await page.GotoAsync(verdict);
-        await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached, Timeout = 90_000 });
+        await page.Locator(".picture svg").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await page.GotoAsync(latest);
         await page.Locator("#earlier-table").WaitForAsync(new() { Timeout = 180_000 });
         Places = new Dictionary<string, string>(Always) { ["question"] = question, ["option"] = option!, ["day"] = day, ["run"] = run!, ["verdict"] = verdict, ["verdict with earlier days"] = latest, ["plan"] = day.Replace("/day/", "/plan/", StringComparison.Ordinal), ["run sheet"] = day.Replace("/day/", "/sheet/", StringComparison.Ordinal), ["cool-down"] = day.Replace("/day/", "/cooldown/", StringComparison.Ordinal), ["forecast"] = day.Replace("/day/", "/forecast/", StringComparison.Ordinal), ["traces"] = day.Replace("/day/", "/traces/", StringComparison.Ordinal), ["mount beside readings"] = day.Replace("/day/", "/mount/", StringComparison.Ordinal), ["gear"] = $"{day.Replace("/day/", "/gear/", StringComparison.Ordinal)}?lap=26", ["spend beside readings"] = day.Replace("/day/", "/spend/", StringComparison.Ordinal), ["why"] = day.Replace("/day/", "/why/", StringComparison.Ordinal), ["gun check"] = $"{check}?altitude=300", ["history of an option"] = option!.Replace("/option/", "/history/", StringComparison.Ordinal) };

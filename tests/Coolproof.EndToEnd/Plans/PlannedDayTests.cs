@@ -91,12 +91,12 @@ public sealed partial class PlannedDayTests(Chromium chromium)
 
         // Cut short.
         await page.GotoAsync($"/day/{day}");
-        await page.Locator("#steer").GetByText("settled with a chance of").WaitForAsync(new() { Timeout = 60_000 });
+        await page.Locator("#steer").GetByText("settled with a chance of").WaitForAsync();
         await page.Locator("#steer-end summary").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "End the day now" }).ClickAsync();
         await page.Locator("#steer").GetByText("No further run fits").WaitForAsync();
         await page.GotoAsync($"/verdict/{day}");
-        await page.Locator("h1.answer").WaitForAsync(new() { Timeout = 90_000 });
+        await page.Locator("h1.answer").WaitForAsync();
         var open = await page.Locator("#open").InnerTextAsync();
         Assert.Contains("Cut shell has no reading that counts", open);
         Assert.Contains("The verdict on the rest stands", open);

@@ -42,14 +42,14 @@ public sealed class ReportTests(Chromium chromium)
         var page = await PitTable.OpenAsync(chromium, bench, wide: true);
         await KeepPhotoAsync(page, (await bench.NotebookAsync()).Options[0].Id);
         await page.GotoAsync($"/verdict/{question}");
-        await page.Locator("h1.answer").WaitForAsync(new() { Timeout = 90_000 });
+        await page.Locator("h1.answer").WaitForAsync();
         await page.Locator("#show summary").ClickAsync();
         var folder = Directory.CreateTempSubdirectory("coolproof-shown-");
         try
         {
             foreach (var link in await page.Locator("#show a.file").AllAsync())
             {
-                var download = await page.RunAndWaitForDownloadAsync(() => link.ClickAsync(), new() { Timeout = 90_000 });
+                var download = await page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
                 await download.SaveAsAsync(Path.Combine(folder.FullName, download.SuggestedFilename));
             }
             Assert.Equal(

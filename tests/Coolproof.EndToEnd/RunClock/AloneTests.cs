@@ -19,12 +19,11 @@ public sealed class AloneTests(Chromium chromium)
         await phone.StepAsync("Driving");
         await phone.StepAsync("Rolling");
         // The driver puts the transmitter down some seconds after the car stood.
-        await phone.Act("halt-10").WaitForAsync(new() { Timeout = 20_000 });
+        await phone.Act("halt-10").WaitForAsync();
         await phone.PressAsync("halt-10");
         await phone.StepAsync("Halted");
-        await phone.PressAsync("shot");
-        await phone.PressAsync("shot");
-        await phone.Page.Locator("#shots button").Nth(1).WaitForAsync();
+        await phone.ShootAsync(0);
+        await phone.ShootAsync(1);
 
         // Typing that takes its time never moves a stamp.
         await phone.PressShotAsync(0);

@@ -33,7 +33,7 @@ public sealed class GuidedRehearsalTests(Chromium chromium)
             for (var shot = 0; shot < 2; shot++)
             {
                 await phone.PressAsync("shot");
-                await phone.Page.Locator("#shots button").Nth(shot).GetByText("°C").WaitForAsync();
+                await phone.Shots.Nth(shot).GetByText("°C").WaitForAsync();
             }
             await phone.PressAsync("next-run");
             await phone.PressAsync("cooling");
@@ -68,7 +68,7 @@ public sealed class GuidedRehearsalTests(Chromium chromium)
         Assert.All(runs.Zip(runs.Skip(1)), pair => Assert.True(pair.Second.Since > pair.First.Since));
 
         await page.GotoAsync($"/verdict/{day}");
-        await page.Locator("h1.answer").WaitForAsync(new() { Timeout = 90_000 });
+        await page.Locator("h1.answer").WaitForAsync();
         await page.Locator("#lesson summary").ClickAsync();
         var lesson = await page.Locator("#lesson").InnerTextAsync();
         Assert.All(["Truly coolest: the ", "First reading minus air", "Delay.", "Cooling.", "Order.", "no motor was driven"], words => Assert.Contains(words, lesson));

@@ -98,7 +98,7 @@ public sealed class NothingIsLostTests(Chromium chromium)
         await phone.Page.GetByText("photo: type the number").WaitForAsync();
         // A camera that takes the page's memory: the shot was kept before it opened.
         _ = await phone.Page.RunAndWaitForFileChooserAsync(() => phone.PressAsync("shot-photo"));
-        await phone.Page.Locator("#shots button").Nth(1).WaitForAsync();
+        await phone.Shots.Nth(1).WaitForAsync();
         await phone.OfflineAsync(false);
         await phone.SentAsync();
         await phone.LosePageAsync(evening.Day);

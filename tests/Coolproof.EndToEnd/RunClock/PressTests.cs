@@ -1,4 +1,5 @@
 using Coolproof.EndToEnd.Support;
+using NodaTime;
 
 namespace Coolproof.EndToEnd.RunClock;
 
@@ -39,7 +40,7 @@ public sealed class PressTests(Chromium chromium)
 
         await phone.PressAsync("stop");
         await phone.StepAsync("Rolling");
-        await phone.FingerAsync(x, y, 650); // a second firm press at once meets a button that is too new
+        await phone.FingerAsync(x, y, 650, phone.Pressed["stop"] + Duration.FromMilliseconds(800)); // a second firm press at once meets a button that is too new
         Assert.Equal("Rolling", await phone.StepNowAsync());
     }
 
@@ -58,9 +59,7 @@ public sealed class PressTests(Chromium chromium)
         {
             // Drops are short, or several at once; half fall on the lower half, where the large button is.
             var points = Enumerable.Range(0, rain.Next(4) == 0 ? 2 : 1).Select(_ => (rain.NextDouble() * 390, rain.Next(2) == 0 ? rain.NextDouble() * 844 : 500 + (rain.NextDouble() * 344))).ToArray();
-            await phone.TouchAsync("touchStart", points);
-            await Task.Delay(points.Length > 1 ? rain.Next(20, 700) : (int)Math.Min(400, -60 * Math.Log(1 - rain.NextDouble())), TestContext.Current.CancellationToken);
-            await phone.TouchAsync("touchEnd");
+            await phone.RestAsync(SystemClock.Instance.GetCurrentInstant(), points.Length > 1 ? rain.Next(20, 700) : (int)Math.Min(400, -60 * Math.Log(1 - rain.NextDouble())), points);
             if (phone.Page.Url.Contains("/clock/", StringComparison.Ordinal)) continue;
             await phone.ToClockAsync(evening.Day); // a drop on the link to the day
         }

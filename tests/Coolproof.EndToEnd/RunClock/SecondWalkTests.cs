@@ -29,7 +29,7 @@ public sealed class SecondWalkTests(Chromium chromium)
         await phone.PressAsync("shot");
         await phone.StepAsync("Shooting");
         await phone.Page.Locator("#shots button[data-accent]").WaitForAsync();
-        var first = await phone.Page.Locator("#shots button").First.GetAttributeAsync("data-act") ?? "";
+        var first = await phone.Shots.First.GetAttributeAsync("data-act") ?? "";
         Assert.Equal("", await OutOfSightAsync(phone, first, "fan-after-yes", "fan-after-no", "fan-after-unseen", "shot"));
         await phone.PressAsync("shot");
 

@@ -26,7 +26,7 @@ public sealed class LiveRehearsalTests(Chromium chromium)
         while (await phone.Locator("#sensors").CountAsync() == 0);
         var laptop = await PitTable.OpenAsync(chromium, bench, theme: "dark", wide: true);
         await laptop.GotoAsync("/sensors");
-        await Assertions.Expect(Cut(laptop)).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await Assertions.Expect(Cut(laptop)).ToHaveCountAsync(0);
         stand.BeginLine();
 
         // All three are heard; the picture moves without a reload.
@@ -38,7 +38,7 @@ public sealed class LiveRehearsalTests(Chromium chromium)
         await Card(phone, "pack").WaitForAsync();
         var before = await can.Locator(".trace").GetAttributeAsync("d");
         await DriveAsync(stand, 25, 25);
-        await Assertions.Expect(can.Locator("[data-value]")).ToHaveTextAsync(Text(CanAt(49)), new() { Timeout = 20_000 });
+        await Assertions.Expect(can.Locator("[data-value]")).ToHaveTextAsync(Text(CanAt(49)));
         Assert.NotEqual(before, await can.Locator(".trace").GetAttributeAsync("d"));
         await Assertions.Expect(can.Locator("[data-breaks]")).ToHaveTextAsync("");
 
@@ -56,10 +56,10 @@ public sealed class LiveRehearsalTests(Chromium chromium)
 
         // It is plugged in again: heard again, and the gap stays in the picture.
         await stand.PlugInAsync();
-        await Assertions.Expect(Cut(laptop)).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await Assertions.Expect(Cut(laptop)).ToHaveCountAsync(0);
         stand.BeginLine();
         var again = DriveAsync(stand, 400, 50);
-        await Assertions.Expect(can).ToHaveAttributeAsync("data-state", "live", new() { Timeout = 20_000 });
+        await Assertions.Expect(can).ToHaveAttributeAsync("data-state", "live");
         await Assertions.Expect(can.Locator("[data-breaks]")).ToHaveTextAsync("1 gap");
         Assert.NotEqual("", await can.Locator(".gap").GetAttributeAsync("d"));
         await again;
@@ -72,7 +72,7 @@ public sealed class LiveRehearsalTests(Chromium chromium)
         await bench.GoOnAsync();
         while (!await stand.PostAsync()) await Task.Delay(200, TestContext.Current.CancellationToken);
         var driving = DriveAsync(stand, 460, 75);
-        await Assertions.Expect(Card(phone, "pack")).ToHaveAttributeAsync("data-state", "live", new() { Timeout = 15_000 });
+        await Assertions.Expect(Card(phone, "pack")).ToHaveAttributeAsync("data-state", "live");
         await driving;
         await WaitKeptAsync(bench, phone, stand, but: "air"); // what is published while nobody listens is nobody's: the broker holds it for a connection that was cut, not for a machine that died
         Assert.True(await phone.EvaluateAsync<bool>("() => window.kept"));

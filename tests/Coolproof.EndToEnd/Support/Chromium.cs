@@ -24,7 +24,8 @@ public sealed class Chromium : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         playwright = await Playwright.CreateAsync();
-        Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = Arguments });
+        Assertions.SetDefaultExpectTimeout(Patience.Ms);
+        Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = WithoutWindows, Args = Arguments });
     }
 
     /// <summary>A browser of its own with a profile that outlives it: for tests that kill it.</summary>
@@ -42,8 +43,14 @@ public sealed class Chromium : IAsyncLifetime
     internal async Task<IBrowserContext> ConnectAsync(OrdinaryBrowser browser) =>
         (await playwright!.Chromium.ConnectOverCDPAsync(browser.Address, new() { NoDefaults = true })).Contexts[0];
 
-    internal static string Path => new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
+    /// <summary>The browser that people have.</summary>
+    internal static string Path => First("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome")
         ?? throw new InvalidOperationException("These tests need Chromium: apt-get install chromium");
+
+    /// <summary>The same without windows, menus and extensions, where it is there: half the work for the same pages.</summary>
+    internal static string WithoutWindows => First("/usr/bin/chromium-headless-shell") ?? Path;
+
+    static string? First(params string[] paths) => paths.FirstOrDefault(File.Exists);
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

@@ -52,7 +52,7 @@ sealed class Phone : IAsyncDisposable
     /// <summary>Opens the run clock in windows that are there.</summary>
     public static async Task<Phone> OpenAsync(IBrowserContext context, Bench bench, Guid day, int leadS, long clockAheadMs, bool touch)
     {
-        context.SetDefaultTimeout(30_000);
+        context.SetDefaultTimeout(Patience.Ms);
         if (clockAheadMs != 0) await context.AddInitScriptAsync(WrongClock(clockAheadMs));
         var phone = new Phone(bench, context, await context.NewPageAsync(), touch);
         await phone.Page.GotoAsync(bench.Entrance);
@@ -82,6 +82,9 @@ sealed class Phone : IAsyncDisposable
 
     /// <summary>A button by what it does.</summary>
     public ILocator Act(string act) => Page.Locator($"button[data-act=\"{act}\"]");
+
+    /// <summary>The shots in the list, without what takes one back.</summary>
+    public ILocator Shots => Page.Locator("#shots button[data-act^=type-]");
 
     /// <summary>Presses a button as a thumb does: waits until it is there and no longer new, comes down, rests as long as is wanted, goes up.</summary>
     /// <param name="act">What it does.</param>
@@ -121,7 +124,7 @@ sealed class Phone : IAsyncDisposable
     /// <param name="place">How many shots the list holds before.</param>
     public async Task ShootAsync(int place)
     {
-        var shot = Page.Locator("#shots button").Nth(place);
+        var shot = Shots.Nth(place);
         for (var press = 1; ; press++)
         {
             await PressAsync("shot");
@@ -141,7 +144,7 @@ sealed class Phone : IAsyncDisposable
     /// <param name="place">0 for the first.</param>
     public async Task PressShotAsync(int place)
     {
-        var shot = Page.Locator("#shots button").Nth(place);
+        var shot = Shots.Nth(place);
         var pad = Page.Locator("#sheet[data-sheet=pad]");
         for (var press = 1; ; press++)
         {
@@ -159,7 +162,11 @@ sealed class Phone : IAsyncDisposable
     }
 
     /// <summary>A finger (or the mouse) that comes down and goes up somewhere.</summary>
-    public async Task FingerAsync(double x, double y, int restMs)
+    /// <param name="x">px from the left.</param>
+    /// <param name="y">px from the top.</param>
+    /// <param name="restMs">How long it rests.</param>
+    /// <param name="down">When it came down; null: now.</param>
+    public async Task FingerAsync(double x, double y, int restMs, Instant? down = null)
     {
         if (!Touch)
         {
@@ -168,22 +175,35 @@ sealed class Phone : IAsyncDisposable
             await Page.Mouse.UpAsync();
             return;
         }
-        await TouchAsync("touchStart", (x, y));
+        await RestAsync(down ?? SystemClock.Instance.GetCurrentInstant(), restMs, (x, y));
+    }
+
+    /// <summary>Fingers that come down together, rest and go up. The glass stamps when, as it does on a phone: a browser that is late still knows how long they rested.</summary>
+    /// <param name="down">When they came down.</param>
+    /// <param name="restMs">How long they rest.</param>
+    /// <param name="points">Where.</param>
+    public async Task RestAsync(Instant down, int restMs, params (double X, double Y)[] points)
+    {
+        await TouchAsync("touchStart", down, points);
         await Task.Delay(restMs);
-        await TouchAsync("touchEnd");
+        await TouchAsync("touchEnd", down + Duration.FromMilliseconds(restMs));
     }
 
     // The browser takes a touch in at once, unless something of its own, a menu say, lies over the page.
     static readonly TimeSpan LongestTouch = TimeSpan.FromSeconds(60);
 
+    /// <summary>Fingers on the glass, now.</summary>
+    public Task TouchAsync(string type, params (double X, double Y)[] points) => TouchAsync(type, SystemClock.Instance.GetCurrentInstant(), points);
+
     /// <summary>Fingers on the glass.</summary>
     /// <exception cref="TimeoutException">The page doesn't get them.</exception>
-    public async Task TouchAsync(string type, params (double X, double Y)[] points)
+    public async Task TouchAsync(string type, Instant at, params (double X, double Y)[] points)
     {
         session ??= await Context.NewCDPSessionAsync(Page);
         await session.SendAsync("Input.dispatchTouchEvent", new()
         {
             ["type"] = type,
+            ["timestamp"] = (at - NodaConstants.UnixEpoch).TotalSeconds,
             ["touchPoints"] = points.Select((point, index) => new Dictionary<string, object> { ["x"] = point.X, ["y"] = point.Y, ["id"] = index }).ToArray(),
         }).WaitAsync(LongestTouch);
     }
@@ -202,7 +222,7 @@ sealed class Phone : IAsyncDisposable
     }
 
     /// <summary>Waits for a step.</summary>
-    public Task StepAsync(string step, int withinMs = 30_000) => Page.Locator($"body[data-step={step}]").WaitForAsync(new() { Timeout = withinMs });
+    public Task StepAsync(string step, int withinMs = Patience.Ms) => Page.Locator($"body[data-step={step}]").WaitForAsync(new() { Timeout = withinMs });
 
     /// <summary>The step that is shown.</summary>
     public async Task<string> StepNowAsync() => await Page.Locator("body").GetAttributeAsync("data-step") ?? "";
