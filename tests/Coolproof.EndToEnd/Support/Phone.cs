@@ -120,6 +120,27 @@ sealed class Phone : IAsyncDisposable
         }
     }
 
+    /// <summary>Presses a button until its step is there: on a crowded machine the button may move under the finger, and people press again.</summary>
+    /// <param name="act">What it does.</param>
+    /// <param name="step">The step that it leads to.</param>
+    public async Task PressToAsync(string act, string step)
+    {
+        for (var press = 1; ; press++)
+        {
+            await PressAsync(act);
+            try
+            {
+                await StepAsync(step, press < 3 ? 8_000 : Patience.Ms);
+                return;
+            }
+            catch (TimeoutException) when (press < 3)
+            {
+                // It missed, or the page is late; where the step has come meanwhile, nothing more is pressed.
+                if (await StepNowAsync() == step) return;
+            }
+        }
+    }
+
     /// <summary>Takes a shot, and again where the finger missed: on a crowded machine the button may move under it.</summary>
     /// <param name="place">How many shots the list holds before.</param>
     public async Task ShootAsync(int place)
