@@ -120,64 +120,35 @@ sealed class Phone : IAsyncDisposable
         }
     }
 
-    /// <summary>Presses a button until its step is there: on a crowded machine the button may move under the finger, and people press again.</summary>
+    /// <summary>Presses a button until its step is there.</summary>
     /// <param name="act">What it does.</param>
     /// <param name="step">The step that it leads to.</param>
-    public async Task PressToAsync(string act, string step)
-    {
-        for (var press = 1; ; press++)
-        {
-            await PressAsync(act);
-            try
-            {
-                await StepAsync(step, press < 3 ? 8_000 : Patience.Ms);
-                return;
-            }
-            catch (TimeoutException) when (press < 3)
-            {
-                // It missed, or the page is late; where the step has come meanwhile, nothing more is pressed.
-                if (await StepNowAsync() == step) return;
-            }
-        }
-    }
+    public Task PressToAsync(string act, string step) => PressUntilAsync(() => Task.FromResult(act), Page.Locator($"body[data-step={step}]"));
 
-    /// <summary>Takes a shot, and again where the finger missed: on a crowded machine the button may move under it.</summary>
+    /// <summary>Takes a shot, and again where the finger missed.</summary>
     /// <param name="place">How many shots the list holds before.</param>
-    public async Task ShootAsync(int place)
-    {
-        var shot = Shots.Nth(place);
-        for (var press = 1; ; press++)
-        {
-            await PressAsync("shot");
-            try
-            {
-                await shot.WaitForAsync(new() { Timeout = 8_000 });
-                return;
-            }
-            catch (TimeoutException) when (press < 3)
-            {
-                // Nothing was stamped; people press again.
-            }
-        }
-    }
+    public Task ShootAsync(int place) => PressUntilAsync(() => Task.FromResult("shot"), Shots.Nth(place));
 
     /// <summary>Presses a shot in the list until the thumb pad is there, to type its number.</summary>
     /// <param name="place">0 for the first.</param>
-    public async Task PressShotAsync(int place)
+    public Task PressShotAsync(int place) =>
+        PressUntilAsync(async () => await Shots.Nth(place).GetAttributeAsync("data-act") ?? "", Page.Locator("#sheet[data-sheet=pad]"));
+
+    // On a crowded machine a button may move under the finger; people press again.
+    async Task PressUntilAsync(Func<Task<string>> act, ILocator there)
     {
-        var shot = Shots.Nth(place);
-        var pad = Page.Locator("#sheet[data-sheet=pad]");
         for (var press = 1; ; press++)
         {
-            await PressAsync(await shot.GetAttributeAsync("data-act") ?? "");
+            await PressAsync(await act());
             try
             {
-                await pad.WaitForAsync(new() { Timeout = 8_000 });
+                await there.WaitForAsync(new() { Timeout = press < 3 ? 8_000 : Patience.Ms });
                 return;
             }
             catch (TimeoutException) when (press < 3)
             {
-                // On a crowded machine the list may move under the finger; people press again.
+                // It missed, or the page is late; where it has come meanwhile, nothing more is pressed.
+                if (await there.IsVisibleAsync()) return;
             }
         }
     }
