@@ -31,7 +31,7 @@ public sealed class GunPagesTests(Chromium chromium, PitTable table)
         await page.WaitForFunctionAsync("() => document.querySelector('#gun-head h1').textContent.includes('put matt tape on it')");
         await page.Locator("#gun-distance-at").FillAsync("400");
         await page.WaitForFunctionAsync("() => document.querySelector('#gun-drawing p').textContent.includes('33.3')");
-        await page.WaitForURLAsync("**distance=400**");
+        await page.ArriveAsync("**distance=400**");
         Assert.True((await page.Locator("#gun-read-at").BoundingBoxAsync())!.Height >= 44);
         var head = await page.Locator("#gun-head").InnerTextAsync();
         var plain = await table.OpenAsync(chromium, withDemo: true, theme, wide, script: false);

@@ -59,7 +59,7 @@ public sealed class OneMountTests(Chromium chromium, PitTable table)
         await plain.Locator("#mount-flow-at").FocusAsync();
         await plain.Keyboard.PressAsync("End");
         await plain.GetByRole(AriaRole.Button, new() { Name = "Reckon it" }).ClickAsync();
-        await plain.WaitForURLAsync("**flow=40**");
+        await plain.ArriveAsync("**flow=40**");
         Assert.NotEqual(before, await plain.Locator("h1").InnerTextAsync());
         await plain.Context.CloseAsync();
     }

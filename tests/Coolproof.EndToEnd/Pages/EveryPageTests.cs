@@ -78,7 +78,7 @@ public class EveryPageTests(Chromium chromium, PitTable table)
         var outline = await page.EvaluateAsync<string>("() => getComputedStyle(document.activeElement).outlineStyle");
         Assert.Equal("solid", outline);
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/question/*");
+        await page.ArriveAsync("**/question/*");
         Assert.Equal("which fan?", await page.Locator("h1").InnerTextAsync());
         await page.Context.CloseAsync();
     }
@@ -95,14 +95,14 @@ public class EveryPageTests(Chromium chromium, PitTable table)
         await other.EvaluateAsync("() => { document.getElementById('begin-day').open = true; }");
         await other.Locator("#begin-day [name=venue]").FillAsync("hall of the other phone");
         await other.GetByRole(AriaRole.Button, new() { Name = "Begin the day" }).ClickAsync();
-        await other.WaitForURLAsync("**/day/*");
+        await other.ArriveAsync("**/day/*");
         await page.Locator("#days").GetByText("hall of the other phone").First.WaitForAsync();
         Assert.Equal("half a ques", await page.Locator("#questions [name=text]").InputValueAsync());
         Assert.True(await page.EvaluateAsync<bool>("() => window.kept"));
         await other.GetByText("About the day").ClickAsync();
         await other.GetByText("Take it out").First.ClickAsync();
         await other.GetByRole(AriaRole.Button, new() { Name = "Take it out" }).ClickAsync();
-        await other.WaitForURLAsync("**/");
+        await other.ArriveAsync("**/");
         await other.Context.CloseAsync();
         await page.Context.CloseAsync();
     }

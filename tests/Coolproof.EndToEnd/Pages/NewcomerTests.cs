@@ -28,7 +28,7 @@ public class NewcomerTests(Chromium chromium)
         {
             await page.Locator("details.more summary").ClickAsync();
             await page.Locator($"details.more a[href='{link}']").ClickAsync();
-            await page.WaitForURLAsync($"**{link}");
+            await page.ArriveAsync($"**{link}");
             // The new page is there when its link is the one marked; its menu is shut again.
             await page.Locator($"details.more:not([open]) a.active[href='{link}']").WaitForAsync(new() { State = WaitForSelectorState.Attached });
             Assert.Equal(1, await page.Locator("h1").CountAsync());

@@ -70,7 +70,7 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
             if (day.Length == 0)
             {
                 await page.GetByRole(AriaRole.Button, new() { Name = "Rehearse an evening" }).ClickAsync();
-                await page.WaitForURLAsync("**/day/*");
+                await page.ArriveAsync("**/day/*");
                 day = new Uri(page.Url).AbsolutePath;
             }
             await page.GotoAsync(day.Replace("/day/", "/verdict/", StringComparison.Ordinal));
@@ -102,13 +102,13 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
             await TakeAsync(page, Chapter, "trace-no logger’s file", wide);
             await page.GotoAsync($"/traces/{day}");
             await LoggedEvening.BringAsync(page, LoggedEvening.File);
-            await page.WaitForURLAsync("**/trace/*");
+            await page.ArriveAsync("**/trace/*");
             await TakeAsync(page, Chapter, "trace-its runs are found", wide);
             await page.GetByRole(AriaRole.Button, new() { Name = "Take its readings", Exact = true }).ClickAsync();
             await page.GetByRole(AriaRole.Button, new() { Name = "Take its readings out again" }).WaitForAsync();
             await TakeAsync(page, Chapter, "trace-its readings are taken", wide);
             await page.Locator("#content .list a").First.ClickAsync();
-            await page.WaitForURLAsync("**/run/*");
+            await page.ArriveAsync("**/run/*");
             await page.EvaluateAsync("() => document.querySelector('[id^=trace-]').scrollIntoView()");
             await TakeAsync(page, Chapter, "trace-on the run’s page", wide);
             await page.Context.CloseAsync();
@@ -154,7 +154,7 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
             await keep.WaitForAsync();
             if (read == "70.8") continue;
             await keep.ClickAsync();
-            await page.WaitForURLAsync("**/verdict/*");
+            await page.ArriveAsync("**/verdict/*");
         }
         await TakeAsync(page, chapter, "trouble-runs that are there already", wide);
         await page.Context.CloseAsync();
@@ -191,7 +191,7 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
                 string.Create(CultureInfo.InvariantCulture, $"{date}T{15 + run}:05,{run + 1},{(run % 2 == 0 ? "bare can" : "rear blower")},360,27,10,{(run % 2 == 0 ? bareC : fanC) + (0.3 * run):0.0}"))));
             await page.GetByRole(AriaRole.Button, new() { Name = "Look through it" }).ClickAsync();
             await page.GetByRole(AriaRole.Button, new() { Name = "Keep these readings" }).ClickAsync();
-            await page.WaitForURLAsync("**/verdict/*");
+            await page.ArriveAsync("**/verdict/*");
         }
         await page.Locator("#stands-out").WaitForAsync(new() { Timeout = 120_000 });
         await TakeAsync(page, chapter, "trouble-a day that contradicts earlier ones", wide);

@@ -62,7 +62,7 @@ public sealed class PitTable : IAsyncLifetime
         await page.GotoAsync(demo.Entrance);
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Button, new() { Name = "Try the demo" }).ClickAsync();
-        await page.WaitForURLAsync("**/question/*");
+        await page.ArriveAsync("**/question/*");
         var question = new Uri(page.Url).AbsolutePath;
         var option = await page.Locator(".cards a").Nth(4).GetAttributeAsync("href");
         await page.GotoAsync("/");

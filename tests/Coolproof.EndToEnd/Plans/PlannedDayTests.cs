@@ -30,12 +30,12 @@ public sealed partial class PlannedDayTests(Chromium chromium)
         await page.Locator("#plan-more summary").ClickAsync();
         await page.Locator("[name=rounds]").SelectOptionAsync("2");
         await page.GetByRole(AriaRole.Button, new() { Name = "Plan it" }).ClickAsync();
-        await page.WaitForURLAsync("**rounds=2**");
+        await page.ArriveAsync("**rounds=2**");
         Assert.StartsWith("6 runs of 3 options", await page.Locator("h1").InnerTextAsync());
         await page.ReloadAsync();
         Assert.Equal(1, await page.Locator(".picture svg:visible").CountAsync());
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin a day with this plan" }).ClickAsync();
-        await page.WaitForURLAsync("**/day/*");
+        await page.ArriveAsync("**/day/*");
         var day = Guid.Parse(page.Url.Split('/')[^1]);
         var plan = (await bench.NotebookAsync()).Find<NotedDay>(day)!.Plan;
         Assert.Equal([cut, cut], plan.Skip(4));

@@ -19,14 +19,14 @@ public sealed class ReasonsTests(Chromium chromium, PitTable table)
         var page = await table.OpenAsync(chromium, withDemo: true, theme: theme, wide: wide);
         await page.GotoAsync(table.Places["run"]);
         await page.GetByRole(AriaRole.Link, new() { Name = "Why did it read what it read?" }).ClickAsync();
-        await page.WaitForURLAsync("**/why/*?a=*");
+        await page.ArriveAsync("**/why/*?a=*");
         var first = await CheckedAsync(page, wide);
 
         // Another is chosen: another answer, and a link gives the same without script.
         await page.Locator("#why-b").SelectOptionAsync(new SelectOptionValue { Index = 0 });
         await page.Locator("#why-a").SelectOptionAsync(new SelectOptionValue { Index = 4 });
         await page.GetByRole(AriaRole.Button, new() { Name = "Split it up" }).ClickAsync();
-        await page.WaitForURLAsync("**b=*");
+        await page.ArriveAsync("**b=*");
         var second = await CheckedAsync(page, wide);
         Assert.NotEqual(first, second);
         var other = await table.OpenAsync(chromium, withDemo: true, wide: wide, script: false);

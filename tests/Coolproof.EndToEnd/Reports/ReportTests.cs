@@ -56,7 +56,7 @@ public sealed class ReportTests(Chromium chromium)
                 ["data.zip", "picture-1080.png", "picture-1920.png", "picture.svg", "report-a4.pdf", "report-letter.pdf", "report.html"],
                 folder.GetFiles().Select(file => file.Name).Order(StringComparer.Ordinal));
             await page.GetByText("The report as a page").ClickAsync();
-            await page.WaitForURLAsync($"**/report/{question}");
+            await page.ArriveAsync($"**/report/{question}");
             Assert.Equal("Which of the two?", await page.Locator(".kicker").InnerTextAsync());
             await page.Context.CloseAsync();
             await ReadAsync(Path.Combine(folder.FullName, "report.html"));

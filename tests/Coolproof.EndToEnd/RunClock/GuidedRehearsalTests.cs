@@ -16,7 +16,7 @@ public sealed class GuidedRehearsalTests(Chromium chromium)
         var page = await PitTable.OpenAsync(chromium, bench, "light", wide: true);
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Button, new() { Name = "Drive a rehearsal yourself" }).ClickAsync();
-        await page.WaitForURLAsync("**/clock/*");
+        await page.ArriveAsync("**/clock/*");
         var day = Guid.Parse(page.Url.Split('/')[^1]);
         var ordinary = await Evening.NoteAsync(bench, driveS: 5);
 

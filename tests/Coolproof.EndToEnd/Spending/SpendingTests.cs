@@ -68,7 +68,7 @@ public sealed class SpendingTests(Chromium chromium, PitTable table)
         await page.Locator("#spend-sheet > summary").ClickAsync();
         await page.Locator("#spend-text").FillAsync(sheet);
         await page.GetByRole(AriaRole.Button, new() { Name = "Bring it" }).ClickAsync();
-        await page.WaitForURLAsync("**n10=**");
+        await page.ArriveAsync("**n10=**");
         Assert.StartsWith("Within 60 € and 30 g over the minimum", (await page.Locator("h1.answer").InnerTextAsync()).Replace('\u00a0', ' '));
         Assert.Contains("shell window", await page.Locator("#spend-mind").InnerTextAsync()); // not allowed in this class
         Assert.Contains("predicted mounts are left out", await page.Locator("#spend-mind").InnerTextAsync());

@@ -24,7 +24,7 @@ public sealed partial class TracePagesTests(Chromium chromium)
         await page.Locator("#bring").WaitForAsync();
         await LookAsync(page, "traces empty", wide, theme);
         await LoggedEvening.BringAsync(page, LoggedEvening.File);
-        await page.WaitForURLAsync("**/trace/*");
+        await page.ArriveAsync("**/trace/*");
         var trace = page.Url;
 
         // One tap is offered, and what it rests on is seen before: the picture, and where each run lies.
@@ -41,7 +41,7 @@ public sealed partial class TracePagesTests(Chromium chromium)
 
         // Where the runs are read they are found again.
         await page.Locator("#content .list a").First.ClickAsync();
-        await page.WaitForURLAsync("**/run/*");
+        await page.ArriveAsync("**/run/*");
         await page.Locator("[id^=trace-] h2", new() { HasText = "evening-log.csv" }).WaitForAsync();
         await LookAsync(page, "run with a trace", wide, theme);
         await ReadableAsync(page, "[id^=trace-] .picture", 1);
@@ -78,7 +78,7 @@ public sealed partial class TracePagesTests(Chromium chromium)
         Assert.Equal(theme, await page.Locator("html").GetAttributeAsync("data-theme"));
         await LookAsync(page, "trace refused", wide, theme);
         await page.GetByRole(AriaRole.Link, new() { Name = "Bring in another file" }).ClickAsync();
-        await page.WaitForURLAsync($"**/traces/{day}");
+        await page.ArriveAsync($"**/traces/{day}");
         Assert.Equal(0, await page.Locator("#traces").CountAsync());
         // The right file, but a column of time that it hasn't got.
         await page.Locator("#layout > summary").ClickAsync();
@@ -99,21 +99,21 @@ public sealed partial class TracePagesTests(Chromium chromium)
         var page = await PitTable.OpenAsync(chromium, bench, script: false);
         await LoggedEvening.ToAsync(page, $"/traces/{day}");
         await LoggedEvening.BringAsync(page, LoggedEvening.File);
-        await page.WaitForURLAsync("**/trace/*");
+        await page.ArriveAsync("**/trace/*");
         var trace = page.Url;
         await page.GetByRole(AriaRole.Button, new() { Name = "Take its readings", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Take its readings out again" }).WaitForAsync();
         var taken = await TakenAsync(bench, day);
         await page.GotoAsync($"/traces/{day}");
         await LoggedEvening.BringAsync(page, LoggedEvening.File);
-        await page.WaitForURLAsync(trace);
+        await page.ArriveAsync(trace);
         Assert.Single((await bench.NotebookAsync()).TracesOf(day));
         Assert.Equal(taken, await TakenAsync(bench, day));
 
         // Out of the lists, and by its history back again.
         await page.Locator("details.remove > summary").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it out", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync($"**/traces/{day}");
+        await page.ArriveAsync($"**/traces/{day}");
         Assert.Equal(0, await page.Locator("#traces").CountAsync());
         await page.GotoAsync($"/history/{trace.Split('/')[^1]}");
         await page.Locator("button", new() { HasText = "taken out of the lists" }).First.ClickAsync();
@@ -130,7 +130,7 @@ public sealed partial class TracePagesTests(Chromium chromium)
         var page = await PitTable.OpenAsync(chromium, bench);
         await LoggedEvening.ToAsync(page, $"/traces/{day}");
         await LoggedEvening.BringAsync(page, LoggedEvening.File);
-        await page.WaitForURLAsync("**/trace/*");
+        await page.ArriveAsync("**/trace/*");
         var found = await page.Locator("#content .list li").First.InnerTextAsync();
         await page.Locator("#clock > summary").ClickAsync();
         var after = await page.Locator("#trace-after").InputValueAsync();

@@ -52,7 +52,7 @@ public class EarlierDaysTests(Chromium chromium, PitTable table)
             await page.Locator("#paper-text").FillAsync(Table(name, bareC, fanC));
             await page.GetByRole(AriaRole.Button, new() { Name = "Look through it" }).ClickAsync();
             await page.GetByRole(AriaRole.Button, new() { Name = "Keep these readings" }).ClickAsync();
-            await page.WaitForURLAsync("**/verdict/*");
+            await page.ArriveAsync("**/verdict/*");
         }
         await page.Locator("#stands-out").WaitForAsync(new() { Timeout = 120_000 });
         Assert.Contains("A changed option is a new one", await page.Locator("#stands-out").InnerTextAsync());
