@@ -7,6 +7,9 @@ internal sealed class LabelRoom(Sheet sheet, double left, double right)
 
     private readonly List<(double Left, double Top, double Right, double Bottom)> taken = [];
 
+    /// <summary>Keeps labels off a place where something else is drawn.</summary>
+    public void Take(double left, double top, double right, double bottom) => taken.Add((left, top, right, bottom));
+
     /// <summary>Puts a label at the first of its places that is free.</summary>
     /// <param name="text">What it says.</param>
     /// <param name="size">Size of its words, px.</param>

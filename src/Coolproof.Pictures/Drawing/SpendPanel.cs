@@ -30,6 +30,7 @@ internal sealed class SpendPanel(Sheet sheet, IReadOnlyList<SpendStair> stairs, 
         Stairs(x, y, right);
         LabelRoom room = new(sheet, left, right);
         for (int i = 0; i < All.Count; i++) Stand(x, y, i, room);
+        for (int i = 1; i < All.Count; i++) Label(x, y, i, room);
         double bottom = plotBottom + size * 2.6;
         return m.Narrow ? List(bottom, m.Left, m.Right) : Math.Max(bottom, List(plotTop, right + 36, m.Right));
     }
@@ -79,12 +80,22 @@ internal sealed class SpendPanel(Sheet sheet, IReadOnlyList<SpendStair> stairs, 
     {
         SpendStair step = All[place];
         double at = x.At(step.Money), middle = y.At(unit.Difference(step.CoolerK.Q50));
-        if (place > 0) sheet.Line(at, y.At(unit.Difference(step.CoolerK.Q05)), at, y.At(unit.Difference(step.CoolerK.Q95)), colours.Ink, 1.6);
+        (double high, double low) = Reach(y, step);
+        if (place > 0) sheet.Line(at, low, at, high, colours.Ink, 1.6);
         sheet.Mark(Step, at, middle, Radius, hollow: !step.Driven);
-        if (place == 0) return;
-        double beside = Radius + 4, size = m.SmallSize;
-        room.Put(Number(place), size, true, (at - beside, middle - size * 0.4, Hang.End), (at + beside, middle - size * 0.4, Hang.Start), (at + beside, middle + size * 1.2, Hang.Start), (at - beside, middle + size * 1.2, Hang.End), (at + beside, middle - size * 1.5, Hang.Start));
+        room.Take(at - 1, high, at + 1, low);
+        room.Take(at - Radius, middle - Radius, at + Radius, middle + Radius);
     }
+
+    // Beside its mark where there is room between the others' lines; else above or below its own line.
+    private void Label(Scale x, Scale y, int place, LabelRoom room)
+    {
+        double at = x.At(All[place].Money), middle = y.At(unit.Difference(All[place].CoolerK.Q50)), beside = Radius + 4, size = m.SmallSize;
+        (double high, double low) = Reach(y, All[place]);
+        room.Put(Number(place), size, true, (at - beside, middle - size * 0.4, Hang.End), (at + beside, middle - size * 0.4, Hang.Start), (at + beside, middle + size * 1.2, Hang.Start), (at - beside, middle + size * 1.2, Hang.End), (at + beside, middle - size * 1.5, Hang.Start), (at, high - size * 0.4, Hang.Middle), (at, low + size * 1.2, Hang.Middle));
+    }
+
+    private (double High, double Low) Reach(Scale y, SpendStair step) => (y.At(unit.Difference(step.CoolerK.Q95)), y.At(unit.Difference(step.CoolerK.Q05)));
 
     private double List(double top, double left, double right)
     {
