@@ -7,10 +7,11 @@ import { minutes, minutesLeft, runTitle, word } from "./words.js";
 /** @typedef {import("./runs.js").Run} Run */
 /** @typedef {import("./step.js").Now} Now */
 /** @typedef {import("./dom.js").Action} Action */
-/** @typedef {{ step: string, title: string, digits: string, line: string, caution?: boolean, primary: Action | null, secondary: Action[], next: ((at: number) => void) | null }} Face */
+/** @typedef {{ step: string, title: string, digits: string, line: string, caution?: boolean, primary: Action | null, secondary: Action[], ago?: Action[], next: ((at: number) => void) | null }} Face */
 
 const longRestS = 600;
 const lateS = 180;
+const agoS = [10, 20, 30];
 
 /** @param {RunClock} clock @param {Run | null} run null before the next run @param {Now | null} now @returns {Face} */
 export function faceOf(clock, run, now) {
@@ -80,20 +81,23 @@ function driving(clock, run, now) {
 
 /** @param {RunClock} clock @param {Run} run @param {Now} now @returns {Face} */
 function rolling(clock, run, now) {
-    /** @type {Action[]} */
-    const ago = [10, 20, 30].map((seconds) => ({ id: `halt-${seconds}`, label: `${seconds} s ago`, detail: "it halted: hold ½ s", firm: true, act: (at) => clock.halt(run, at, seconds) }));
     const by = run.stop?.counted.said.body.by;
     return {
         step: now.step, title: runTitle(run), digits: minutes(now.sinceS), caution: true,
         line: by === "horn" ? "The horn ended hard driving. Rolling in." : "Rolling in.",
         primary: { id: "halt", label: "Halted", detail: "it stands: hold ½ s", firm: true, primary: true, act: (at) => clock.halt(run, at, 0) },
         secondary: [
-            ...ago.filter((_, index) => now.sinceS >= [10, 20, 30][index]),
             { id: "shot", label: "Shot", detail: "before the halt is noted", act: (at) => clock.shoot(run, at) },
             { id: "no-stop", label: "It drives on", detail: "that was no stop", act: (at) => clock.takeBackStamp(run, "stop", at) },
         ],
+        ago: haltedAgo(clock, run).filter((_, index) => now.sinceS >= agoS[index]),
         next: (at) => clock.halt(run, at, 0),
     };
+}
+
+/** @param {RunClock} clock @param {Run} run @returns {Action[]} */
+function haltedAgo(clock, run) {
+    return agoS.map((seconds) => ({ id: `halt-${seconds}`, label: `Halted ${seconds} s ago`, detail: "hold ½ s", firm: true, act: (at) => clock.halt(run, at, seconds) }));
 }
 
 /** @param {RunClock} clock @param {Run} run @param {Now} now @returns {Face} */
@@ -112,7 +116,7 @@ function shooting(clock, run, now) {
             { id: "aim", label: `${gun?.name ?? "Gun"} on ${word(aim.spot)}`, detail: `${word(aim.hold)}; ${word(aim.surface)}`, act: () => askAim(clock) },
             { id: "shot-photo", label: "Shot, then photo", detail: "of the gun's display", act: (at) => clock.shootAndPhotograph(run, at) },
             ...(run.powerOff ? [] : [{ id: "power-off", label: "Power is off", act: (/** @type {number} */ at) => clock.mark(run, "run.power-off", at) }]),
-            ...(run.halt || !run.stop ? [] : [10, 20, 30].map((seconds) => ({ id: `halt-${seconds}`, label: `Halted ${seconds} s ago`, detail: "hold ½ s", firm: true, act: (/** @type {number} */ at) => clock.halt(run, at, seconds) }))),
+            ...(run.halt || !run.stop ? [] : haltedAgo(clock, run)),
             ...(enough || run.shots.length > 0 ? [{ id: "next-run", label: "Next run", detail: now.numbersOwed > 0 ? "numbers can wait" : "", act: () => clock.nextRun() }] : []),
         ],
         next: wanted && now.step !== "Done" ? (at) => clock.shoot(run, at) : null,

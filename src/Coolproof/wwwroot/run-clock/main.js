@@ -44,6 +44,8 @@ function show(clock) {
     byId("caution").hidden = !face.caution;
     showActions(byId("primary"), face.primary ? [{ ...face.primary, id: `${face.primary.id}` }] : []);
     showActions(byId("secondary"), face.secondary);
+    // What time brings stands in the part that scrolls: there it moves no button away from under the thumb.
+    showActions(byId("ago"), face.ago ?? []);
     showAsks(clock, run);
     showShots(clock, run);
     showLast(clock);
