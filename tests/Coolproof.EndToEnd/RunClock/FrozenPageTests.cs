@@ -24,8 +24,10 @@ public sealed class FrozenPageTests(Chromium chromium)
         await phone.FreezeAsync(during);
 
         await SetBackAsync(phone);
-        await phone.PressToAsync("halt", "Halted");
-        await phone.PressToAsync("shot", "Shooting");
+        await phone.PressAsync("halt");
+        await phone.StepAsync("Halted");
+        await phone.PressAsync("shot");
+        await phone.StepAsync("Shooting");
         await phone.SentAsync();
         Assert.True(await phone.LongestPauseAsync() > during.TotalSeconds - 5, "the page did not stand still");
         var run = Assert.Single((await bench.NotebookAsync()).RunsOf(evening.Day));
@@ -70,6 +72,7 @@ public sealed class FrozenPageTests(Chromium chromium)
         await phone.Page.Locator("[data-ask=missed]").GetByText("The horn was missed").WaitForAsync();
         Assert.Equal("Driving", await phone.StepNowAsync());
         Assert.Equal((SystemClock.Instance.GetCurrentInstant() - phone.Pressed["go-now"]).TotalSeconds, await phone.DigitsAsync(), 2.0);
-        await phone.PressToAsync("missed-planned", "Rolling");
+        await phone.PressAsync("missed-planned");
+        await phone.StepAsync("Rolling");
     }
 }

@@ -16,8 +16,10 @@ public sealed class StillButtonTests(Chromium chromium)
         await using var phone = await Phone.OpenAsync(chromium, bench, evening.Day);
         await phone.Page.SetViewportSizeAsync(width, height);
         await phone.RoleAsync("any");
-        await phone.PressToAsync("go-now", "Driving");
-        await phone.PressToAsync("stop", "Rolling");
+        await phone.PressAsync("go-now");
+        await phone.StepAsync("Driving");
+        await phone.PressAsync("stop");
+        await phone.StepAsync("Rolling");
         string[] there = ["halt", "shot", "no-stop"];
         var first = await PlacesAsync(phone, there);
         foreach (var later in (string[])["halt-10", "halt-20", "halt-30"])

@@ -120,11 +120,6 @@ sealed class Phone : IAsyncDisposable
         }
     }
 
-    /// <summary>Presses a button until its step is there.</summary>
-    /// <param name="act">What it does.</param>
-    /// <param name="step">The step that it leads to.</param>
-    public Task PressToAsync(string act, string step) => PressUntilAsync(() => Task.FromResult(act), Page.Locator($"body[data-step={step}]"));
-
     /// <summary>Takes a shot, and again where the finger missed.</summary>
     /// <param name="place">How many shots the list holds before.</param>
     public Task ShootAsync(int place) => PressUntilAsync(() => Task.FromResult("shot"), Shots.Nth(place));
