@@ -14,10 +14,6 @@ need_chromium() {
     return 0
 }
 
-install_packages() {
-    as_root apt-get update -qq >&2 && as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$@" >&2
-}
-
 need_full_chromium() {
     local missing=()
     has_chromium || missing+=(chromium)
@@ -25,7 +21,7 @@ need_full_chromium() {
     command -v pdftoppm >/dev/null || missing+=(poppler-utils)
     ((${#missing[@]} == 0)) && return 0
     say "${missing[*]} is missing; trying apt-get install ${missing[*]}"
-    if command -v apt-get >/dev/null && install_packages "${missing[@]}" && has_chromium; then return 0; fi
+    if install_packages "${missing[@]}" && has_chromium; then return 0; fi
     say "the tests in a real browser need ${missing[*]}, and it can't be had here: apt-get install ${missing[*]}"
     return 1
 }

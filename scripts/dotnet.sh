@@ -24,14 +24,16 @@ as_root() {
     if [[ $(id -u) -eq 0 ]]; then "$@"; elif command -v sudo >/dev/null; then sudo -n "$@"; else return 1; fi
 }
 
+# Those packages and what they can't run without, from the machine's own package sources.
+install_packages() {
+    command -v apt-get >/dev/null && as_root apt-get update -qq >&2 &&
+        as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$@" >&2
+}
+
 need_sdk() {
     has_sdk && return 0
     say "the .NET 10 SDK is missing; trying apt-get install dotnet-sdk-10.0"
-    if command -v apt-get >/dev/null &&
-        as_root apt-get update -qq >&2 &&
-        as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq dotnet-sdk-10.0 >&2 && has_sdk; then
-        return 0
-    fi
+    if install_packages dotnet-sdk-10.0 && has_sdk; then return 0; fi
     cat >&2 <<'MISSING'
 coolproof: can't go on: the .NET SDK 10.0 is not on this machine, and its package sources don't carry dotnet-sdk-10.0
   (or apt-get couldn't be run: that takes root, or sudo without a password).

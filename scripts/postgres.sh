@@ -6,11 +6,7 @@ has_postgres() { compgen -G '/usr/lib/postgresql/*/bin/initdb' >/dev/null; }
 need_postgres() {
     has_postgres && return 0
     say "PostgreSQL is missing; trying apt-get install postgresql"
-    if command -v apt-get >/dev/null &&
-        as_root apt-get update -qq >&2 &&
-        as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends postgresql >&2 && has_postgres; then
-        return 0
-    fi
+    if install_packages postgresql && has_postgres; then return 0; fi
     say "the tests of the store need PostgreSQL, and it can't be had here: apt-get install postgresql"
     return 1
 }

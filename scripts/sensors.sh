@@ -6,11 +6,7 @@ has_sensors() { command -v socat >/dev/null && { command -v mosquitto || [[ -x /
 need_sensors() {
     has_sensors && return 0
     say "socat or mosquitto is missing; trying apt-get install socat mosquitto"
-    if command -v apt-get >/dev/null &&
-        as_root apt-get update -qq >&2 &&
-        as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends socat mosquitto >&2 && has_sensors; then
-        return 0
-    fi
+    if install_packages socat mosquitto && has_sensors; then return 0; fi
     say "the tests of live sensors need socat and mosquitto, and they can't be had here: apt-get install socat mosquitto"
     return 1
 }
