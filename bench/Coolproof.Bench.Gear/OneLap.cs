@@ -8,19 +8,13 @@ namespace Coolproof.Bench.Gear;
 internal static class OneLap
 {
     private const double WindingC = 80, DrawnAh = 1, FineStepM = 0.02;
-    private const int Laps = 500, WarmUps = 500;
+    private const int Laps = 500;
 
     /// <summary>The lap with what it takes to drive it elsewhere, in SI units (Ah where a name says so).</summary>
     public static string Json()
     {
         (Track track, Car car, GearTrain gears, BrushlessMotor motor, Pack pack) = (Track.OffRoad, Car.OffRoad, new GearTrain(24, 84, 2.6), BrushlessMotor.OfTurns(13.5), new Pack());
         DrivenLap Drive(double stepM) => DrivenLap.Of(track, car, gears, motor, motor.TimingDeg, pack, DrawnAh, WindingC, stepM);
-        // Compiled in the background to its fastest form before it is timed.
-        for (int i = 0; i < WarmUps; i++)
-        {
-            Drive(DrivenLap.UsualStepM);
-            Thread.Sleep(1);
-        }
         return JsonSerializer.Serialize(new
         {
             parts = track.Parts.Select(p => new double?[] { p.LengthM, p.IsStraight ? null : p.RadiusM }),
