@@ -25,10 +25,11 @@ internal sealed class SpendPanel(Sheet sheet, IReadOnlyList<SpendStair> stairs, 
         double left = m.Left + y.Ticks(TickSpacing).Max(t => sheet.Type.Width(Scale.Label(t), size, false)) + 12, right = m.Narrow ? m.Right - 10 : m.Left + (m.Right - m.Left) * 0.58;
         double most = Math.Max(All.Max(s => s.Money), budget?.Money ?? 0);
         Scale x = new(0, Math.Max(most * 1.04, 1), left + 12, right);
-        Guides(x, y, left, right, top, plotTop, plotBottom);
-        foreach ((double money, double coolerK) in others) sheet.Polygon([.. MarkOutline.Corners(Mark.Circle, 2.4).Select(c => new Spot(x.At(money) + c.X, y.At(unit.Difference(coolerK)) + c.Y))], colours.Quiet);
-        Stairs(x, y, right);
         LabelRoom room = new(sheet, left, right);
+        Guides(x, y, left, right, top, plotTop, plotBottom);
+        if (budget is { } within) room.Take(x.At(within.Money) - 1, plotTop, x.At(within.Money) + 1, plotBottom);
+        foreach ((double money, double coolerK) in others) Dot(x.At(money), y.At(unit.Difference(coolerK)), room);
+        Stairs(x, y, right);
         for (int i = 0; i < All.Count; i++) Stand(x, y, i, room);
         for (int i = 1; i < All.Count; i++) Label(x, y, i, room);
         double bottom = plotBottom + size * 2.6;
@@ -56,6 +57,13 @@ internal sealed class SpendPanel(Sheet sheet, IReadOnlyList<SpendStair> stairs, 
         sheet.Line(at, plotTop, at, plotBottom, colours.Ink, 1.6, dashed: true);
         bool start = at + sheet.Type.Width(within.Said, size, false) + 4 < right;
         sheet.Text(within.Said, start ? at : at + 4, plotTop - size * 0.5, size, hang: start ? Hang.Start : Hang.End);
+    }
+
+    private void Dot(double at, double level, LabelRoom room)
+    {
+        const double Small = 2.4;
+        sheet.Polygon([.. MarkOutline.Corners(Mark.Circle, Small).Select(c => new Spot(at + c.X, level + c.Y))], colours.Quiet);
+        room.Take(at - Small, level - Small, at + Small, level + Small);
     }
 
     private void Stairs(Scale x, Scale y, double right)
@@ -87,12 +95,14 @@ internal sealed class SpendPanel(Sheet sheet, IReadOnlyList<SpendStair> stairs, 
         room.Take(at - Radius, middle - Radius, at + Radius, middle + Radius);
     }
 
-    // Beside its mark where there is room between the others' lines; else above or below its own line.
+    // Beside its mark where there is room between lines and dots; else above or below its own line; and where all is full, over what lies there: the list
+    // counts on every number.
     private void Label(Scale x, Scale y, int place, LabelRoom room)
     {
         double at = x.At(All[place].Money), middle = y.At(unit.Difference(All[place].CoolerK.Q50)), beside = Radius + 4, size = m.SmallSize;
         (double high, double low) = Reach(y, All[place]);
-        room.Put(Number(place), size, true, (at - beside, middle - size * 0.4, Hang.End), (at + beside, middle - size * 0.4, Hang.Start), (at + beside, middle + size * 1.2, Hang.Start), (at - beside, middle + size * 1.2, Hang.End), (at + beside, middle - size * 1.5, Hang.Start), (at, high - size * 0.4, Hang.Middle), (at, low + size * 1.2, Hang.Middle));
+        if (!room.Put(Number(place), size, true, (at - beside, middle - size * 0.4, Hang.End), (at + beside, middle - size * 0.4, Hang.Start), (at + beside, middle + size * 1.2, Hang.Start), (at - beside, middle + size * 1.2, Hang.End), (at + beside, middle - size * 1.5, Hang.Start), (at, high - size * 0.4, Hang.Middle), (at, low + size * 1.2, Hang.Middle)))
+            sheet.Text(Number(place), at + beside, middle - size * 0.4, size, bold: true);
     }
 
     private (double High, double Low) Reach(Scale y, SpendStair step) => (y.At(unit.Difference(step.CoolerK.Q95)), y.At(unit.Difference(step.CoolerK.Q05)));
