@@ -33,9 +33,17 @@ public sealed record DayPlan(
         PlannedOrder order = OrderSearch.Best(limits, noise, seed);
         int[] seen = new int[options.Count];
         RunOfDay[] runs = [.. order.Options.Select((o, i) => new RunOfDay(options[o], ++seen[o], order.StartS[i], order.StartS[i] + limits.DriveS))];
-        int most = options.Count == 1 ? 1 : Math.Max(order.Options.Count / LeastRunsEach, 0);
+        int hold = Math.Max(order.Options.Count, Holding(limits)), most = options.Count == 1 ? 1 : hold / LeastRunsEach;
         bool fit = most >= options.Count || options.Count < 2;
-        return new(options, runs, order, fit ? [options] : Split(options, limits, most), fit ? [] : Slowest(options, limits, Math.Max(most, 2)), [.. Advised(options, limits, order, seen, fit)]);
+        return new(options, runs, order, fit ? [options] : Split(options, limits, most), fit ? [] : Slowest(options, limits, Math.Max(most, 2)), [.. Advised(options, limits, order, seen, fit ? null : hold)]);
+    }
+
+    // How many runs the day has room for, as far as it takes for each option to come often enough. The order itself may be shorter: with what can't be
+    // undone it holds whole rounds only.
+    private static int Holding(DayLimits limits)
+    {
+        IEnumerable<int> free = Enumerable.Range(0, limits.Options).Except(limits.CantBeUndone);
+        return DaySchedule.Of([.. Enumerable.Repeat(free, LeastRunsEach).SelectMany(o => o), .. limits.CantBeUndone.SelectMany(o => Enumerable.Repeat(o, LeastRunsEach))], limits).Runs;
     }
 
     // As many evenings as it takes, each with the reference, the rest dealt evenly.
@@ -53,10 +61,10 @@ public sealed record DayPlan(
         return [.. Enumerable.Range(0, options.Count).Where(o => o != (limits.Reference ?? 0)).OrderByDescending(Swaps).ThenByDescending(o => o).Take(Math.Max(options.Count - most, 0)).Select(o => options[o])];
     }
 
-    private static IEnumerable<string> Advised(IReadOnlyList<string> options, DayLimits limits, PlannedOrder order, int[] seen, bool fit)
+    private static IEnumerable<string> Advised(IReadOnlyList<string> options, DayLimits limits, PlannedOrder order, int[] seen, int? tooFew)
     {
-        if (!fit)
-            yield return $"{order.Options.Count} runs fit, too few for {options.Count} options twice each: leave some out, or split them over evenings that share {options[limits.Reference ?? 0]}.";
+        if (tooFew is { } hold)
+            yield return $"{hold} runs fit, too few for {options.Count} options twice each: leave some out, or split them over evenings that share {options[limits.Reference ?? 0]}.";
         else if (seen.Min() < LeastRunsEach && options.Count > 1)
             yield return $"Not every option comes twice: {string.Join(", ", options.Where((_, o) => seen[o] < LeastRunsEach))}. One run each can seldom tell options apart.";
         else if (seen.Max() - seen.Min() > 1)
