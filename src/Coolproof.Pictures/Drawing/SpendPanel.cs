@@ -27,7 +27,12 @@ internal sealed class SpendPanel(Sheet sheet, IReadOnlyList<SpendStair> stairs, 
         Scale x = new(0, Math.Max(most * 1.04, 1), left + 12, right);
         LabelRoom room = new(sheet, left, right);
         Guides(x, y, left, right, top, plotTop, plotBottom);
-        if (budget is { } within) room.Take(x.At(within.Money) - 1, plotTop, x.At(within.Money) + 1, plotBottom);
+        if (budget is { } within)
+        {
+            room.Take(x.At(within.Money) - 1, plotTop, x.At(within.Money) + 1, plotBottom);
+            room.Take(left, plotTop - size * 1.5, right, plotTop); // the line of its words
+        }
+
         foreach ((double money, double coolerK) in others) Dot(x.At(money), y.At(unit.Difference(coolerK)), room);
         Stairs(x, y, right);
         for (int i = 0; i < All.Count; i++) Stand(x, y, i, room);
