@@ -111,9 +111,8 @@ internal static class GunPage
     {
         var (k, u) = line.TooMuchAt(GunCheckLine.PivotC);
         string doubt = degrees.SayDifference(Sds90 * u, 1), at = degrees.Say(GunCheckLine.PivotC);
-        return Math.Abs(k) < u
-            ? $"The gun is right at {at} as far as this check can tell (give or take {doubt})."
-            : $"At {at} the gun shows {degrees.SayDifference(Math.Abs(k), 1)} too {(k > 0 ? "much" : "little")}, give or take {doubt}.";
+        string off = $"At {at} the gun shows {degrees.SayDifference(Math.Abs(k), 1)} too {(k > 0 ? "much" : "little")}, give or take {doubt}";
+        return Math.Abs(k) < Sds90 * u ? $"{off}: it may be right." : $"{off}.";
     }
 
     static string Uncertainties(GunCheckLine line, DegreeWords degrees)
