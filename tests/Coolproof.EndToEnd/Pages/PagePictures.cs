@@ -109,7 +109,8 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
             await TakeAsync(page, Chapter, "trace-its readings are taken", wide);
             await page.Locator("#content .list a").First.ClickAsync();
             await page.ArriveAsync("**/run/*");
-            await page.EvaluateAsync("() => document.querySelector('[id^=trace-]').scrollIntoView()");
+            await page.Locator("section[id^=trace-] h2", new() { HasText = "evening-log.csv" }).WaitForAsync();
+            await page.EvaluateAsync("() => document.querySelector('section[id^=trace-]').scrollIntoView()");
             await TakeAsync(page, Chapter, "trace-on the run’s page", wide);
             await page.Context.CloseAsync();
         }

@@ -5,7 +5,8 @@ using Microsoft.Playwright;
 namespace Coolproof.EndToEnd.Support;
 
 /// <summary>Waits until a window is at an address and its page has loaded. Playwright's own wait for an address now and then misses the event that it
-/// waits for, and then waits for good (microsoft/playwright-dotnet, issue 3364); this one asks the page.</summary>
+/// waits for, and then waits for good (microsoft/playwright-dotnet, issue 3364); this one asks the page. After a link within the pages the address changes
+/// before the content does: wait for something of the new page too.</summary>
 static class Arrivals
 {
     /// <summary>Waits until the address is one of the pattern and the page is wholly loaded.</summary>
