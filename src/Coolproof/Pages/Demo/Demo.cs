@@ -20,6 +20,9 @@ internal static class Demo
     /// <summary>Whether a thing is made up.</summary>
     public static bool Made(PitNotebook notebook, Guid thing) => notebook.History(thing) is [var first, ..] && Author(first.Stored.Device);
 
+    /// <summary>What stands behind the name of a thing that is made up; nothing for others.</summary>
+    public static string Mark(PitNotebook notebook, Guid thing) => Made(notebook, thing) ? " (made up)" : "";
+
     /// <summary>Whether anything made up is in the lists.</summary>
     public static bool Anything(PitNotebook notebook) => Imports(notebook).Any();
 
