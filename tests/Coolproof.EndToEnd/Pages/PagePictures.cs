@@ -9,7 +9,7 @@ namespace Coolproof.EndToEnd.Pages;
 /// <summary>Takes the pictures of docs/pages.md: ./test --pictures. Every page on a phone and on a laptop, in its themes, in the states that it has.</summary>
 public sealed class PagePictures(Chromium chromium, PitTable table)
 {
-    const int Quality = 40;
+    const int Quality = 32;
 
     static readonly string Docs = Path.Combine(RepositoryRoot.Path, "docs");
     static readonly string Folder = Path.Combine(Docs, "pictures", "pages");
@@ -29,7 +29,7 @@ public sealed class PagePictures(Chromium chromium, PitTable table)
         await OfTroubleAsync();
         await OfRunClockAsync();
         await File.WriteAllTextAsync(Path.Combine(Docs, "pages.md"), Page(), TestContext.Current.CancellationToken);
-        Assert.InRange(Directory.EnumerateFiles(Folder).Sum(file => new FileInfo(file).Length), 500_000, 10_000_000);
+        Assert.InRange(Directory.EnumerateFiles(Folder).Sum(file => new FileInfo(file).Length), 500_000, 8_000_000);
     }
 
     async Task OfPagesAsync(string chapter, string state, bool withDemo, IReadOnlyDictionary<string, string> places)
